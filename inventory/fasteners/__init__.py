@@ -1,0 +1,1 @@
+"""Screws: thread limits, what goes into which hole, drives, strength."""

@@ -1,0 +1,1 @@
+"""Finding what could stand in, and putting it in order."""

@@ -1,0 +1,1 @@
+"""Judging one part offered for another: verdicts with sentences and sources."""

@@ -1,0 +1,1 @@
+"""Stock arithmetic: demand, reorder levels, what to pull, what wears."""
