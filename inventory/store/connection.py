@@ -1,0 +1,133 @@
+"""Opening a shelf: the right settings, the right file, one sentence where it is neither.
+
+Settings and the reasons for them: WAL with FULL only on an SQLite without the WAL-reset race
+(fixed in 3.51.3, 3.50.7 and 3.44.6), else DELETE with EXTRA; both lose no acknowledged event
+at a power cut. Source: sqlite.org, release notes of those versions; measured, see
+DEVELOPERS.md.
+"""
+
+from __future__ import annotations
+
+import importlib.util
+import os
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Engine, create_engine, event
+from sqlalchemy.engine import Connection, make_url
+from sqlalchemy.exc import ArgumentError, NoSuchModuleError
+from sqlalchemy.pool import NullPool
+
+from inventory.errors import StoreUnusable, WrongInput
+
+APPLICATION_ID = 0x534C5647
+"""Written into the head of every shelf file; any other file is refused."""
+
+WAIT_SECONDS = 10
+"""How long a writer waits for another bench before it is refused."""
+
+
+def sqlite_module() -> Any:
+    """The DB-API module: the newer SQLite where it is installed, else Python's own.
+
+    ``SALVAGE_SQLITE=stdlib`` asks for Python's own.
+    """
+    asked = os.environ.get("SALVAGE_SQLITE", "")
+    if asked != "stdlib" and importlib.util.find_spec("pysqlite3") is not None:
+        from pysqlite3 import dbapi2
+
+        return dbapi2
+    import sqlite3
+
+    return sqlite3
+
+
+def wal_is_safe(version: tuple[int, ...]) -> bool:
+    """True for SQLite versions without the WAL-reset race.
+
+    >>> wal_is_safe((3, 40, 1)), wal_is_safe((3, 51, 3)), wal_is_safe((3, 44, 6))
+    (False, True, True)
+    """
+    return (
+        version >= (3, 51, 3) or (3, 50, 7) <= version < (3, 51) or (3, 44, 6) <= version < (3, 45)
+    )
+
+
+def engine_for(path: Path, *, read_only: bool = False) -> Engine:
+    """An engine on a shelf file; every connection gets the settings above."""
+    module = sqlite_module()
+    target = f"file:{_uri(path)}" + ("?mode=ro" if read_only else "")
+    engine = create_engine(
+        f"sqlite:///{target}&uri=true" if read_only else f"sqlite:///{target}?uri=true",
+        module=module,
+        poolclass=NullPool,
+        connect_args={"timeout": WAIT_SECONDS},
+    )
+    _hook(engine, wal=wal_is_safe(module.sqlite_version_info), read_only=read_only)
+    return engine
+
+
+def engine_for_url(url: str) -> Engine:
+    """An engine on a database server; the schema is the same."""
+    try:
+        return create_engine(make_url(url))
+    except (ArgumentError, NoSuchModuleError, ModuleNotFoundError) as error:
+        raise WrongInput(f"Cannot use {url!r} as a shelf: {error}.") from error
+
+
+def _uri(path: Path) -> str:
+    """A path as it stands in an SQLite URI."""
+    from urllib.parse import quote
+
+    return quote(str(path.absolute()))
+
+
+def _hook(engine: Engine, *, wal: bool, read_only: bool) -> None:
+    """Settings on connect; BEGIN IMMEDIATE where the caller is going to write."""
+
+    @event.listens_for(engine, "connect")
+    def _on_connect(connection: Any, _record: Any) -> None:
+        connection.isolation_level = None  # the driver must not start transactions of its own
+        settings = [
+            "foreign_keys=ON",
+            f"busy_timeout={WAIT_SECONDS * 1000}",
+            "trusted_schema=OFF",
+            "cell_size_check=ON",
+        ]
+        if not read_only:
+            settings += [f"synchronous={'FULL' if wal else 'EXTRA'}"]
+        for setting in settings:
+            connection.execute(f"PRAGMA {setting}")
+
+    @event.listens_for(engine, "begin")
+    def _on_begin(connection: Connection) -> None:
+        how = connection.get_execution_options().get("sqlite_begin", "DEFERRED")
+        connection.exec_driver_sql(f"BEGIN {how}")
+
+
+def set_journal_mode(engine: Engine) -> str:
+    """Choose the journal for this file by the SQLite that runs it; returns what it is now."""
+    wanted = "WAL" if wal_is_safe(sqlite_module().sqlite_version_info) else "DELETE"
+    raw = engine.raw_connection()
+    try:
+        row = raw.driver_connection.execute(f"PRAGMA journal_mode={wanted}").fetchone()  # type: ignore[union-attr]
+        return str(row[0])
+    finally:
+        raw.close()
+
+
+def head_of(path: Path) -> tuple[int, int]:
+    """Application id and schema version from the file's head, without opening it.
+
+    Source: sqlite.org, Database File Format, section 1.3: bytes 60 to 63 and 68 to 71.
+    """
+    try:
+        with path.open("rb") as file:
+            head = file.read(100)
+    except OSError as error:
+        raise StoreUnusable(f"Cannot read {path}: {error.strerror}.") from error
+    if not head:
+        return 0, 0
+    if len(head) < 100 or not head.startswith(b"SQLite format 3\x00"):
+        raise StoreUnusable(f"{path} is not a shelf file; it was left as it is.")
+    return int.from_bytes(head[68:72]), int.from_bytes(head[60:64])
