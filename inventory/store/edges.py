@@ -1,0 +1,62 @@
+"""Cross-reference edges in the store."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict
+from typing import Any
+
+from sqlalchemy import text
+from sqlalchemy.engine import Connection
+
+from inventory.matching.keys import code_key
+from inventory.records import Edge
+from inventory.store.parts import next_id
+
+_COLUMNS = (
+    "id, from_code, to_code, kind, source, place, date, confidence, quantity, serial_from,"
+    " serial_to, note"
+)
+
+
+def add(connection: Connection, edges: Sequence[Edge]) -> list[int]:
+    """Write edges; returns their numbers."""
+    first = next_id(connection, "edge")
+    rows = [
+        {
+            **asdict(edge),
+            "id": number,
+            "from_key": code_key(edge.from_code),
+            "to_key": code_key(edge.to_code),
+        }
+        for number, edge in enumerate(edges, start=first)
+    ]
+    if rows:
+        connection.execute(
+            text(
+                f"INSERT INTO edge ({_COLUMNS}, from_key, to_key) VALUES (:id, :from_code,"  # noqa: S608
+                " :to_code, :kind, :source, :place, :date, :confidence, :quantity, :serial_from,"
+                " :serial_to, :note, :from_key, :to_key)"
+            ),
+            rows,
+        )
+    return [row["id"] for row in rows]
+
+
+def where(connection: Connection, condition: str = "1=1", **values: Any) -> list[Edge]:
+    """Edges by one of our own conditions."""
+    rows = connection.execute(
+        text(f"SELECT {_COLUMNS} FROM edge WHERE {condition} ORDER BY id"),  # noqa: S608
+        values,
+    ).mappings()
+    return [Edge(**row) for row in rows]
+
+
+def from_code(connection: Connection, code: str) -> list[Edge]:
+    """Edges that start at a code."""
+    return where(connection, "from_key = :key", key=code_key(code))
+
+
+def to_code(connection: Connection, code: str) -> list[Edge]:
+    """Edges that end at a code."""
+    return where(connection, "to_key = :key", key=code_key(code))

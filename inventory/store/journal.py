@@ -1,0 +1,128 @@
+"""Writing and reading stock events; every count is a sum over them."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from typing import Any
+
+from sqlalchemy import text
+from sqlalchemy.engine import Connection
+
+GENESIS = "0" * 64
+"""The hash before the first event."""
+
+_COLUMNS = (
+    "at, bench, kind, lot_id, part_id, job_id, source_unit_id, place, quantity, held, ordered,"
+    " detail, undoes"
+)
+_NAMES = tuple(name.strip() for name in _COLUMNS.split(","))
+_INSERT = text(
+    f"INSERT INTO journal (seq, {_COLUMNS}, hash) VALUES"  # noqa: S608 - names are our own
+    f" (:seq, {', '.join(':' + name for name in _NAMES)}, :hash)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One stock event, as it is going to stand in the journal."""
+
+    kind: str
+    lot_id: int | None = None
+    part_id: int | None = None
+    job_id: int | None = None
+    source_unit_id: int | None = None
+    place: str | None = None
+    quantity: int = 0  # added to on_hand
+    held: int = 0  # added to held
+    ordered: int = 0  # added to on order
+    detail: Mapping[str, Any] = field(default_factory=dict)
+    undoes: int | None = None
+    at: str | None = None  # UTC; None: now. Given only when old records are loaded
+    bench: str | None = None  # None: the bench that writes
+    seq: int | None = None  # set when read
+
+
+def now() -> str:
+    """This moment in UTC, ISO 8601 with microseconds."""
+    return datetime.now(UTC).isoformat(timespec="microseconds")
+
+
+def append(connection: Connection, events: Iterable[Event], *, bench: str) -> list[int]:
+    """Write events at the end of the journal; returns their numbers.
+
+    Needs the write transaction: the chain is read and continued in one.
+    Times never go back, even if the clock does.
+    """
+    seq, latest, chain = _tail(connection)
+    rows: list[dict[str, Any]] = []
+    moment = now()
+    for event in events:
+        seq += 1
+        latest = max(latest, event.at or moment)
+        row = _row(event, latest, event.bench or bench)
+        chain = link(chain, seq, row)
+        rows.append({"seq": seq, **row, "hash": chain})
+    if rows:
+        connection.execute(_INSERT, rows)
+    return [row["seq"] for row in rows]
+
+
+def _tail(connection: Connection) -> tuple[int, str, str]:
+    """Number, time and hash of the last event."""
+    row = connection.execute(
+        text("SELECT seq, at, hash FROM journal ORDER BY seq DESC LIMIT 1")
+    ).first()
+    return (row[0], row[1], row[2]) if row else (0, "", GENESIS)
+
+
+def _row(event: Event, at: str, bench: str) -> dict[str, Any]:
+    """The columns of an event."""
+    detail = json.dumps(event.detail, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    return {
+        "at": at,
+        "bench": bench,
+        "kind": event.kind,
+        "lot_id": event.lot_id,
+        "part_id": event.part_id,
+        "job_id": event.job_id,
+        "source_unit_id": event.source_unit_id,
+        "place": event.place,
+        "quantity": event.quantity,
+        "held": event.held,
+        "ordered": event.ordered,
+        "detail": detail,
+        "undoes": event.undoes,
+    }
+
+
+def link(before: str, seq: int, row: Mapping[str, Any]) -> str:
+    """The hash of an event: SHA-256 over the hash before it and all that it says."""
+    said = json.dumps([seq, *(row[name] for name in _NAMES)], ensure_ascii=False)
+    return hashlib.sha256((before + said).encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def events(connection: Connection, where: str = "1=1", **values: Any) -> Iterator[Event]:
+    """Events in order; ``where`` is one of our own conditions, its values bound."""
+    rows = connection.execute(
+        text(f"SELECT seq, {_COLUMNS} FROM journal WHERE {where} ORDER BY seq"),  # noqa: S608
+        values,
+    )
+    for row in rows.mappings():
+        yield Event(**{**row, "detail": json.loads(row["detail"])})
+
+
+def broken_link(connection: Connection) -> int | None:
+    """Number of the first event whose hash does not follow; None where the chain holds."""
+    chain = GENESIS
+    expected = 0
+    rows = connection.execute(text(f"SELECT seq, {_COLUMNS}, hash FROM journal ORDER BY seq"))  # noqa: S608
+    for row in rows.mappings():
+        expected += 1
+        chain = link(chain, row["seq"], row)
+        if row["seq"] != expected or chain != row["hash"]:
+            return int(row["seq"])
+    return None

@@ -1,0 +1,120 @@
+"""Lots in the store: what lies where, and the one statement that takes or gives pieces."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import asdict
+from typing import Any
+
+from sqlalchemy import bindparam, text
+from sqlalchemy.engine import Connection
+
+from inventory.errors import NotFound, Refused
+from inventory.records import Lot
+
+_COLUMNS = (
+    "id, part_id, on_hand, held, state, bin, origin, source_unit_id AS source_unit, history,"
+    " price_cents, supplier_no, note, logged_at"
+)
+_INSERT = text(
+    "INSERT INTO lot (id, part_id, on_hand, held, state, bin, origin, source_unit_id, history,"
+    " price_cents, supplier_no, note, logged_at) VALUES (:id, :part_id, :on_hand, :held, :state,"
+    " :bin, :origin, :source_unit, :history, :price_cents, :supplier_no, :note, :logged_at)"
+)
+
+
+def add(connection: Connection, lots: Sequence[Lot]) -> None:
+    """Write lots as they are, numbers included; their bins must be known."""
+    if lots:
+        connection.execute(_INSERT, [asdict(lot) for lot in lots])
+
+
+def know_bins(connection: Connection, codes: Iterable[str | None]) -> None:
+    """Make bins that are not there yet."""
+    wanted = sorted({code for code in codes if code})
+    if not wanted:
+        return
+    known = set(bins(connection)) if len(wanted) > 1 else _known_bin(connection, wanted[0])
+    fresh = [{"code": code} for code in wanted if code not in known]
+    if fresh:
+        connection.execute(text("INSERT INTO bin (code) VALUES (:code)"), fresh)
+
+
+def _known_bin(connection: Connection, code: str) -> set[str]:
+    """The bin itself, where it is there."""
+    return set(
+        connection.execute(
+            text("SELECT code FROM bin WHERE code = :code"), {"code": code}
+        ).scalars()
+    )
+
+
+def bins(connection: Connection) -> list[str]:
+    """All bins, in order."""
+    return list(connection.execute(text("SELECT code FROM bin ORDER BY code")).scalars())
+
+
+def get(connection: Connection, number: int) -> Lot:
+    """One lot."""
+    row = (
+        connection.execute(
+            text(f"SELECT {_COLUMNS} FROM lot WHERE id = :id"),  # noqa: S608
+            {"id": number},
+        )
+        .mappings()
+        .first()
+    )
+    if row is None:
+        raise NotFound(f"There is no lot {number} on this shelf.")
+    return Lot(**row)
+
+
+def of_parts(connection: Connection, part_ids: Iterable[int]) -> dict[int, list[Lot]]:
+    """Lots with pieces on hand, by part type."""
+    wanted = sorted(set(part_ids))
+    grouped: dict[int, list[Lot]] = {}
+    statement = text(
+        f"SELECT {_COLUMNS} FROM lot WHERE part_id IN :ids AND on_hand > 0 ORDER BY id"  # noqa: S608
+    ).bindparams(bindparam("ids", expanding=True))
+    for start in range(0, len(wanted), 500):
+        for row in connection.execute(statement, {"ids": wanted[start : start + 500]}).mappings():
+            grouped.setdefault(row["part_id"], []).append(Lot(**row))
+    return grouped
+
+
+def where(connection: Connection, condition: str = "1=1", **values: Any) -> list[Lot]:
+    """Lots by one of our own conditions, its values bound."""
+    rows = connection.execute(
+        text(f"SELECT {_COLUMNS} FROM lot WHERE {condition} ORDER BY id"),  # noqa: S608
+        values,
+    ).mappings()
+    return [Lot(**row) for row in rows]
+
+
+def change(connection: Connection, number: int, *, on_hand: int = 0, held: int = 0) -> None:
+    """Add to the counts of a lot in one conditional UPDATE: the last piece goes out once.
+
+    Raises ``Refused`` where the counts would not hold; nothing is changed then.
+    """
+    done = connection.execute(
+        text(
+            "UPDATE lot SET on_hand = on_hand + :q, held = held + :h WHERE id = :id"
+            " AND on_hand + :q >= 0 AND held + :h >= 0 AND held + :h <= on_hand + :q"
+        ),
+        {"q": on_hand, "h": held, "id": number},
+    )
+    if done.rowcount != 1:
+        lot = get(connection, number)
+        free = lot.on_hand - lot.held
+        raise Refused(
+            f"Lot {number} cannot give that: {lot.on_hand} on hand, {lot.held} held, {free} free."
+        )
+
+
+def set_values(connection: Connection, number: int, **values: Any) -> None:
+    """Set columns of a lot: ``state``, ``bin``, ``note``, ``history``."""
+    names = ", ".join(f"{name} = :{name}" for name in sorted(values))
+    connection.execute(
+        text(f"UPDATE lot SET {names} WHERE id = :id"),  # noqa: S608 - names are our own
+        {**values, "id": number},
+    )

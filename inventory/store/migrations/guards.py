@@ -1,0 +1,25 @@
+"""The triggers that let the journal only grow, in the words of each database."""
+
+from __future__ import annotations
+
+from sqlalchemy.engine import Connection
+
+_SQLITE = (
+    "CREATE TRIGGER journal_keeps_its_rows BEFORE DELETE ON journal"
+    " BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END",
+    "CREATE TRIGGER journal_keeps_its_words BEFORE UPDATE ON journal"
+    " BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END",
+)
+_POSTGRESQL = (
+    "CREATE FUNCTION journal_only_grows() RETURNS trigger LANGUAGE plpgsql AS"
+    " $$ BEGIN RAISE EXCEPTION 'the journal only grows'; END $$",
+    "CREATE TRIGGER journal_only_grows BEFORE UPDATE OR DELETE ON journal"
+    " FOR EACH ROW EXECUTE FUNCTION journal_only_grows()",
+)
+
+
+def guard_journal(connection: Connection) -> None:
+    """Make UPDATE and DELETE on the journal fail, whoever asks."""
+    words = _POSTGRESQL if connection.dialect.name == "postgresql" else _SQLITE
+    for statement in words:
+        connection.exec_driver_sql(statement)
