@@ -10,14 +10,14 @@ from datetime import UTC, datetime
 from typing import Any
 
 from sqlalchemy import text
-from sqlalchemy.engine import Connection
+from sqlalchemy.engine import Connection, RowMapping
 
 GENESIS = "0" * 64
 """The hash before the first event."""
 
 _COLUMNS = (
     "at, bench, kind, lot_id, part_id, job_id, source_unit_id, place, quantity, held, ordered,"
-    " detail, undoes"
+    " detail, undoes, act"
 )
 _NAMES = tuple(name.strip() for name in _COLUMNS.split(","))
 _INSERT = text(
@@ -44,6 +44,7 @@ class Event:
     at: str | None = None  # UTC; None: now. Given only when old records are loaded
     bench: str | None = None  # None: the bench that writes
     seq: int | None = None  # set when read
+    act: int | None = None  # set when read: the first event of the write it belongs to
 
 
 def now() -> str:
@@ -55,20 +56,32 @@ def append(connection: Connection, events: Iterable[Event], *, bench: str) -> li
     """Write events at the end of the journal; returns their numbers.
 
     Needs the write transaction: the chain is read and continued in one.
-    Times never go back, even if the clock does.
+    Times never go back, even if the clock does. Events written together carry the number of
+    the first one as ``act`` in their detail, so that they can be undone together.
     """
     seq, latest, chain = _tail(connection)
     rows: list[dict[str, Any]] = []
     moment = now()
-    for event in events:
+    written = list(events)
+    act = seq + 1 if len(written) > 1 else None
+    for event in written:
         seq += 1
         latest = max(latest, event.at or moment)
-        row = _row(event, latest, event.bench or bench)
+        row = _row(event, latest, event.bench or bench, act)
         chain = link(chain, seq, row)
         rows.append({"seq": seq, **row, "hash": chain})
     if rows:
         connection.execute(_INSERT, rows)
     return [row["seq"] for row in rows]
+
+
+def _act(connection: Connection, fresh: int) -> int:
+    """Number of the first event this transaction wrote: what one command did is undone as one."""
+    transaction = connection.get_transaction()
+    known = connection.info.get("act")
+    if known is None or known[0] is not transaction:
+        known = connection.info["act"] = (transaction, fresh)
+    return int(known[1])
 
 
 def _tail(connection: Connection) -> tuple[int, str, str]:
@@ -79,9 +92,10 @@ def _tail(connection: Connection) -> tuple[int, str, str]:
     return (row[0], row[1], row[2]) if row else (0, "", GENESIS)
 
 
-def _row(event: Event, at: str, bench: str) -> dict[str, Any]:
+def _row(event: Event, at: str, bench: str, act: int | None) -> dict[str, Any]:
     """The columns of an event."""
-    detail = json.dumps(event.detail, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    said = {**event.detail, "act": act} if act else event.detail
+    detail = json.dumps(said, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
     return {
         "at": at,
         "bench": bench,
@@ -99,7 +113,7 @@ def _row(event: Event, at: str, bench: str) -> dict[str, Any]:
     }
 
 
-def link(before: str, seq: int, row: Mapping[str, Any]) -> str:
+def link(before: str, seq: int, row: Mapping[str, Any] | RowMapping) -> str:
     """The hash of an event: SHA-256 over the hash before it and all that it says."""
     said = json.dumps([seq, *(row[name] for name in _NAMES)], ensure_ascii=False)
     return hashlib.sha256((before + said).encode("utf-8", "surrogatepass")).hexdigest()

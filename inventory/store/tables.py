@@ -258,5 +258,6 @@ class JournalRow(SQLModel, table=True):
     held: int = 0  # what it adds to held
     ordered: int = 0  # what it adds to on order
     detail: str = "{}"  # JSON: what else is needed to undo or explain it
-    undoes: int | None = Field(default=None, foreign_key="journal.seq")
+    undoes: int | None = Field(default=None, foreign_key="journal.seq", index=True)
+    act: int = Field(index=True)  # the first event of the same write: undone as one
     hash: str  # SHA-256 over the event and the hash before it
