@@ -1,0 +1,6 @@
+"""``python -m inventory`` is the command ``salvage``."""
+
+from inventory.cli.main import main
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,214 @@
+"""Putting parts on the shelf: one lot, or a source unit with all that was pulled from it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from sqlalchemy.engine import Connection
+
+from inventory.bench import words
+from inventory.errors import NotFound, WrongInput
+from inventory.families.sheet import families, sheet
+from inventory.records import Lot, Part, Reading, SourceUnit, Value
+from inventory.store import lots, parts, units
+from inventory.store.journal import Event, append, now
+from inventory.store.shelf import Shelf
+
+MOST_PIECES = 1_000_000
+"""More pieces than this in one lot is a slip of the finger, not a shelf."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What a person says of one part or lot when it goes on the shelf."""
+
+    marking: str = ""
+    family: str | None = None  # None: recognised from the marking
+    maker: str | None = None
+    type_code: str | None = None
+    description: str | None = None
+    quantity: int = 1
+    bin: str | None = None
+    state: str = "untested"
+    origin: str | None = None  # None: salvaged where there is a source unit, else new
+    source_unit: str | None = None  # label or number
+    price_cents: int | None = None
+    supplier_no: str | None = None
+    note: str | None = None
+    history: str | None = None
+    aliases: tuple[str, ...] = ()
+    ratings: Mapping[str, Value] = field(default_factory=dict)  # agreed by the person
+
+
+@dataclass(frozen=True, slots=True)
+class Logged:
+    """What came of logging one piece."""
+
+    lot: Lot
+    part: Part
+    reading: Reading | None
+    known_before: bool  # the part type was on the shelf already
+
+
+def understood(piece: Piece) -> tuple[Part, Reading | None]:
+    """The part type a piece is of; what the person agreed wins over what was read."""
+    from inventory.markings.reader import read
+
+    if not piece.marking.strip() and not (piece.type_code or "").strip():
+        raise WrongInput("A part needs a marking or a type.")
+    asked = words.family(piece.family) if piece.family else None
+    reading = read(piece.marking or piece.type_code or "", asked)
+    family = asked or (reading.family if reading.family in families() else "other")
+    ratings = {**reading.ratings, **piece.ratings} if reading.family == family else piece.ratings
+    part = Part(
+        family=family,
+        marking=piece.marking,
+        maker=piece.maker or None,
+        type_code=piece.type_code or None,
+        description=piece.description or None,
+        ratings={name: value for name, value in ratings.items() if value is not None},
+        aliases=piece.aliases,
+        note=None,
+    )
+    return part, reading
+
+
+def checked(piece: Piece, part: Part) -> Piece:
+    """The piece with its words checked against the family's sheet."""
+    if not 0 < piece.quantity <= MOST_PIECES:
+        raise WrongInput(f"The quantity must be 1 to {MOST_PIECES}, not {piece.quantity}.")
+    origin = piece.origin or ("salvaged" if piece.source_unit else "new")
+    return replace(
+        piece,
+        state=words.state(piece.state or "untested", part.family),
+        origin=words.origin(origin),
+        bin=(piece.bin or "").strip() or None,
+    )
+
+
+def log_pieces(
+    shelf: Shelf, pieces: Sequence[Piece], *, dry_run: bool = False
+) -> list[Logged]:
+    """Put several pieces on the shelf, all or none."""
+    ready = []
+    for piece in pieces:
+        part, reading = understood(piece)
+        ready.append((checked(piece, part), part, reading))
+    with shelf.write(dry_run=dry_run) as connection:
+        return write_pieces(connection, ready, shelf.bench)
+
+
+def write_pieces(
+    connection: Connection,
+    ready: Sequence[tuple[Piece, Part, Reading | None]],
+    bench: str,
+    *,
+    kind: str = "logged",
+) -> list[Logged]:
+    """Write checked pieces in an open write transaction."""
+    unit_ids = _unit_ids(connection, {p.source_unit for p, _, _ in ready if p.source_unit})
+    known = [parts.same_as(connection, part) for _, part, _ in ready]
+    part_ids = _numbers(connection, [part for _, part, _ in ready], known)
+    lots.know_bins(connection, [piece.bin for piece, _, _ in ready])
+    first = parts.next_id(connection, "lot")
+    moment = now()
+    made = [
+        _lot(first + index, part_id, piece, unit_ids, moment)
+        for index, (part_id, (piece, _, _)) in enumerate(zip(part_ids, ready, strict=True))
+    ]
+    lots.add(connection, made)
+    append(connection, [_logged(lot, kind) for lot in made], bench=bench)
+    return [
+        Logged(lot, replace(part, id=lot.part_id), reading, before is not None)
+        for lot, (_, part, reading), before in zip(made, ready, known, strict=True)
+    ]
+
+
+def _numbers(
+    connection: Connection, wanted: Sequence[Part], known: Sequence[int | None]
+) -> list[int]:
+    """Part type numbers; new part types are written once, however often they come up."""
+    fresh: dict[str, Part] = {}
+    for part, number in zip(wanted, known, strict=True):
+        if number is None:
+            fresh.setdefault(_identity(part), part)
+    given = dict(zip(fresh, parts.add(connection, list(fresh.values())), strict=True))
+    return [
+        number if number is not None else given[_identity(part)]
+        for part, number in zip(wanted, known, strict=True)
+    ]
+
+
+def _identity(part: Part) -> str:
+    """What makes two part types one."""
+    return repr((part.family, part.maker, part.type_code, part.marking, sorted(part.ratings.items(), key=str)))
+
+
+def _lot(
+    number: int, part_id: int, piece: Piece, unit_ids: Mapping[str, int], moment: str
+) -> Lot:
+    """The lot a piece becomes."""
+    return Lot(
+        id=number,
+        part_id=part_id,
+        on_hand=piece.quantity,
+        held=0,
+        state=piece.state,
+        bin=piece.bin,
+        origin=piece.origin or "new",
+        source_unit=unit_ids.get(piece.source_unit or ""),
+        price_cents=piece.price_cents,
+        supplier_no=piece.supplier_no,
+        note=piece.note,
+        logged_at=moment,
+        history=piece.history,
+    )
+
+
+def _logged(lot: Lot, kind: str) -> Event:
+    """The event of a lot that enters the shelf."""
+    return Event(
+        kind=kind,
+        lot_id=lot.id,
+        part_id=lot.part_id,
+        source_unit_id=lot.source_unit,
+        quantity=lot.on_hand,
+        detail={"state": lot.state, "bin": lot.bin},
+    )
+
+
+def _unit_ids(connection: Connection, said: set[str]) -> dict[str, int]:
+    """Numbers of source units; an unknown one is named, with near ones."""
+    found = {}
+    for label in said:
+        try:
+            found[label] = units.find(connection, label).id
+        except NotFound:
+            words.known(label, units.labels(connection), "source unit")
+            raise
+    return found
+
+
+def strip_unit(
+    shelf: Shelf, unit: SourceUnit, pieces: Sequence[Piece], *, dry_run: bool = False
+) -> tuple[SourceUnit, list[Logged]]:
+    """Log a source unit and the pieces pulled from it, all in one transaction.
+
+    A unit already known by its label is stripped further; its record stays as it was.
+    """
+    from inventory.bench.strip import with_history
+
+    ready = []
+    for piece in pieces:
+        part, reading = understood(piece)
+        known = checked(replace(piece, source_unit=unit.label, origin="salvaged"), part)
+        ready.append((with_history(known, part, unit), part, reading))
+    with shelf.write(dry_run=dry_run) as connection:
+        found = units.where(connection, "label = :label", label=unit.label)
+        stored = found[0] if found else replace(unit, id=units.add(connection, unit))
+        if not found:
+            arrived = Event("unit-logged", source_unit_id=stored.id, detail={"label": stored.label})
+            append(connection, [arrived], bench=shelf.bench)
+        logged = write_pieces(connection, ready, shelf.bench) if ready else []
+    return stored, logged

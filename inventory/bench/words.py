@@ -1,0 +1,42 @@
+"""Checking the words a person typed against those the shelf knows, with did-you-mean."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from inventory.errors import WrongInput
+from inventory.families.sheet import families, sheet
+from inventory.matching.suggest import close_to
+
+
+def known(word: str, choices: Iterable[str], what: str) -> str:
+    """The word itself if it is one of the choices; else a sentence that names near ones."""
+    options = list(choices)
+    if word in options:
+        return word
+    near = close_to(word, options)
+    hint = f" Did you mean {' or '.join(near)}?" if near else ""
+    raise WrongInput(f"There is no {what} {word!r}.{hint}")
+
+
+def family(word: str) -> str:
+    """A family identifier; its trade name and the ways to write it are understood too."""
+    plain = word.strip().lower().replace("-", "_").replace(" ", "_")
+    if plain in families():
+        return plain
+    for name in families():
+        page = sheet(name)
+        spoken = {page.name, *page.also_called}
+        if plain in {other.lower().replace("-", "_").replace(" ", "_") for other in spoken}:
+            return name
+    return known(word, families(), "family")
+
+
+def state(word: str, of_family: str) -> str:
+    """A tested state of the family."""
+    return known(word.strip().lower(), sheet(of_family).state_names(), f"{of_family} state")
+
+
+def origin(word: str) -> str:
+    """``salvaged`` or ``new``."""
+    return known(word.strip().lower(), ("salvaged", "new"), "origin")

@@ -1,0 +1,118 @@
+"""The command ``salvage``: its commands by subject, and how a mistake ends."""
+
+import os
+import sys
+from typing import Annotated
+
+import typer
+
+from inventory import __version__
+from inventory.cli import (
+    bench,
+    demo,
+    files,
+    find,
+    job,
+    log,
+    look,
+    moves,
+    read,
+    screw,
+    trust,
+    xref,
+)
+from inventory.cli import stock as stock_reports
+from inventory.errors import InventoryError
+
+EPILOG = (
+    "Exit codes: 0 done, 1 nothing found or refused by a rule, 2 wrong input, 3 the shelf"
+    " cannot be used."
+)
+
+app = typer.Typer(
+    name="salvage",
+    help="What lies on the shelf, what it is rated for, and what can stand in for what.",
+    epilog=EPILOG,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    no_args_is_help=True,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
+)
+
+
+def _version(asked: bool) -> None:
+    """Print the version and stop."""
+    if asked:
+        typer.echo(f"salvage {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def settings(
+    shelf: Annotated[
+        str | None,
+        typer.Option("--shelf", metavar="PATH|URL", help="Shelf for this call; also SALVAGE_SHELF."),
+    ] = None,
+    bench_name: Annotated[
+        str | None,
+        typer.Option("--bench", metavar="NAME", help="Who writes; also SALVAGE_BENCH."),
+    ] = None,
+    version: Annotated[  # noqa: ARG001 - handled by its callback
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
+    ] = False,
+) -> None:
+    """What lies on the shelf, what it is rated for, and what can stand in for what."""
+    if shelf:
+        os.environ["SALVAGE_SHELF"] = shelf
+    if bench_name:
+        os.environ["SALVAGE_BENCH"] = bench_name
+
+
+for _room in (read, find, log, bench, moves, job, xref, stock_reports, look, files, demo, trust):
+    _room.attach(app)
+app.add_typer(screw.app, name="screw")
+
+
+def main() -> None:
+    """Run the command line; what a person can cause ends in one sentence and a code."""
+    sys.exit(run(sys.argv[1:]))
+
+
+def run(arguments: list[str]) -> int:
+    """Run with arguments; returns the exit code."""
+    try:
+        code = app(arguments, standalone_mode=False, prog_name="salvage")
+        sys.stdout.flush()
+    except InventoryError as error:
+        return _say(str(error), error.exit_code)
+    except (KeyboardInterrupt, typer.Abort):
+        return _say("Stopped; nothing was left half done.", 130)
+    except BrokenPipeError:
+        # the reader of our output has gone; what is left has nowhere to go
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except MemoryError:
+        return _say("That is more than fits into memory; nothing was changed.", 2)
+    except Exception as error:
+        if hasattr(error, "format_message") and hasattr(error, "exit_code"):
+            return _usage(error)
+        raise
+    return code if isinstance(code, int) else 0
+
+
+def _usage(error: Exception) -> int:
+    """A mistake in how the command was written: one sentence, or the help that was asked for."""
+    message = error.format_message()  # type: ignore[attr-defined]
+    if type(error).__name__ == "NoArgsIsHelpError":
+        sys.stdout.write(message + "\n")
+        return 0
+    return _say(message, int(error.exit_code))  # type: ignore[attr-defined]
+
+
+def _say(sentence: str, code: int) -> int:
+    """One sentence on stderr."""
+    from inventory.cli import show
+
+    sys.stdout.flush()
+    show.note(" ".join(sentence.split()))
+    return code
