@@ -56,18 +56,17 @@ def append(connection: Connection, events: Iterable[Event], *, bench: str) -> li
     """Write events at the end of the journal; returns their numbers.
 
     Needs the write transaction: the chain is read and continued in one.
-    Times never go back, even if the clock does. Events written together carry the number of
-    the first one as ``act`` in their detail, so that they can be undone together.
+    Times never go back, even if the clock does. All events of one transaction carry the number
+    of its first one as ``act``, so that they can be undone together.
     """
     seq, latest, chain = _tail(connection)
+    act = _act(connection, seq + 1)
     rows: list[dict[str, Any]] = []
     moment = now()
-    written = list(events)
-    act = seq + 1 if len(written) > 1 else None
-    for event in written:
+    for event in events:
         seq += 1
         latest = max(latest, event.at or moment)
-        row = _row(event, latest, event.bench or bench, act)
+        row = {**_row(event, latest, event.bench or bench), "act": act}
         chain = link(chain, seq, row)
         rows.append({"seq": seq, **row, "hash": chain})
     if rows:
@@ -76,7 +75,7 @@ def append(connection: Connection, events: Iterable[Event], *, bench: str) -> li
 
 
 def _act(connection: Connection, fresh: int) -> int:
-    """Number of the first event this transaction wrote: what one command did is undone as one."""
+    """Number of the first event this transaction wrote."""
     transaction = connection.get_transaction()
     known = connection.info.get("act")
     if known is None or known[0] is not transaction:
@@ -92,10 +91,9 @@ def _tail(connection: Connection) -> tuple[int, str, str]:
     return (row[0], row[1], row[2]) if row else (0, "", GENESIS)
 
 
-def _row(event: Event, at: str, bench: str, act: int | None) -> dict[str, Any]:
+def _row(event: Event, at: str, bench: str) -> dict[str, Any]:
     """The columns of an event."""
-    said = {**event.detail, "act": act} if act else event.detail
-    detail = json.dumps(said, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    detail = json.dumps(event.detail, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
     return {
         "at": at,
         "bench": bench,
