@@ -57,6 +57,9 @@ def understood(piece: Piece) -> tuple[Part, Reading | None]:
 
     if not piece.marking.strip() and not (piece.type_code or "").strip():
         raise WrongInput("A part needs a marking or a type.")
+    for said in (piece.marking, piece.type_code, piece.maker, piece.description, piece.note,
+                 piece.bin, *piece.aliases):  # fmt: skip
+        words.storable(said or "", "part")
     asked = words.family(piece.family) if piece.family else None
     reading = read(piece.marking or piece.type_code or "", asked)
     family = asked or (reading.family if reading.family in families() else "other")
@@ -87,9 +90,7 @@ def checked(piece: Piece, part: Part) -> Piece:
     )
 
 
-def log_pieces(
-    shelf: Shelf, pieces: Sequence[Piece], *, dry_run: bool = False
-) -> list[Logged]:
+def log_pieces(shelf: Shelf, pieces: Sequence[Piece], *, dry_run: bool = False) -> list[Logged]:
     """Put several pieces on the shelf, all or none."""
     ready = []
     for piece in pieces:
@@ -104,9 +105,9 @@ def write_pieces(
     ready: Sequence[tuple[Piece, Part, Reading | None]],
     bench: str,
     *,
-    kind: str = "logged",
+    act: int | None = None,
 ) -> list[Logged]:
-    """Write checked pieces in an open write transaction."""
+    """Write checked pieces in an open write transaction; ``act`` joins them to earlier ones."""
     unit_ids = _unit_ids(connection, {p.source_unit for p, _, _ in ready if p.source_unit})
     known = [parts.same_as(connection, part) for _, part, _ in ready]
     part_ids = _numbers(connection, [part for _, part, _ in ready], known)
@@ -118,7 +119,7 @@ def write_pieces(
         for index, (part_id, (piece, _, _)) in enumerate(zip(part_ids, ready, strict=True))
     ]
     lots.add(connection, made)
-    append(connection, [_logged(lot, kind) for lot in made], bench=bench)
+    append(connection, [_logged(lot) for lot in made], bench=bench, act=act)
     return [
         Logged(lot, replace(part, id=lot.part_id), reading, before is not None)
         for lot, (_, part, reading), before in zip(made, ready, known, strict=True)
@@ -142,12 +143,18 @@ def _numbers(
 
 def _identity(part: Part) -> str:
     """What makes two part types one."""
-    return repr((part.family, part.maker, part.type_code, part.marking, sorted(part.ratings.items(), key=str)))
+    return repr(
+        (
+            part.family,
+            part.maker,
+            part.type_code,
+            part.marking,
+            sorted(part.ratings.items(), key=str),
+        )
+    )
 
 
-def _lot(
-    number: int, part_id: int, piece: Piece, unit_ids: Mapping[str, int], moment: str
-) -> Lot:
+def _lot(number: int, part_id: int, piece: Piece, unit_ids: Mapping[str, int], moment: str) -> Lot:
     """The lot a piece becomes."""
     return Lot(
         id=number,
@@ -166,10 +173,10 @@ def _lot(
     )
 
 
-def _logged(lot: Lot, kind: str) -> Event:
+def _logged(lot: Lot) -> Event:
     """The event of a lot that enters the shelf."""
     return Event(
-        kind=kind,
+        kind="logged",
         lot_id=lot.id,
         part_id=lot.part_id,
         source_unit_id=lot.source_unit,

@@ -135,9 +135,7 @@ def fit(  # noqa: PLR0913 - one keyword for each thing a tech can say
         lots.change(connection, lot, on_hand=-quantity)
         detail = {"untested": True} if untested else {}
         events.append(
-            Event(
-                "fitted", lot_id=lot, job_id=job, place=place, quantity=-quantity, detail=detail
-            )
+            Event("fitted", lot_id=lot, job_id=job, place=place, quantity=-quantity, detail=detail)
         )
         return _done(connection, lot, events, shelf.bench)
 
@@ -173,7 +171,11 @@ def put_back(  # noqa: PLR0913 - one keyword for each thing a tech can say
             raise Refused(f"Fewer than {quantity} of lot {lot} are out in a unit.")
         lots.change(connection, lot, on_hand=quantity)
         back = Event(
-            "put-back", lot_id=lot, job_id=job, quantity=quantity, detail={"untested": not never_powered}
+            "put-back",
+            lot_id=lot,
+            job_id=job,
+            quantity=quantity,
+            detail={"untested": not never_powered},
         )
         now_there = lots.get(connection, lot)
         if never_powered or now_there.state == "untested":
@@ -236,7 +238,9 @@ def count(shelf: Shelf, lot: int, counted: int, *, dry_run: bool = False) -> Mov
     with shelf.write(dry_run=dry_run) as connection:
         was = lots.get(connection, lot)
         if counted < was.held:
-            raise Refused(f"{was.held} of lot {lot} are held; release them before counting {counted}.")
+            raise Refused(
+                f"{was.held} of lot {lot} are held; release them before counting {counted}."
+            )
         lots.change(connection, lot, on_hand=counted - was.on_hand)
         event = Event(
             "counted",

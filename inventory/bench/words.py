@@ -40,3 +40,20 @@ def state(word: str, of_family: str) -> str:
 def origin(word: str) -> str:
     """``salvaged`` or ``new``."""
     return known(word.strip().lower(), ("salvaged", "new"), "origin")
+
+
+MOST_SIGNS = 4_000
+"""No marking, name or note is longer than this."""
+
+
+def storable(text: str, what: str) -> str:
+    """The text, if every database can keep it: no NUL, no broken signs, not endless."""
+    if len(text) > MOST_SIGNS:
+        raise WrongInput(f"The {what} is longer than {MOST_SIGNS} signs.")
+    if "\0" in text:
+        raise WrongInput(f"The {what} holds a NUL sign.")
+    try:
+        text.encode("utf-8")
+    except UnicodeEncodeError as error:
+        raise WrongInput(f"The {what} holds signs that are no text.") from error
+    return text

@@ -51,7 +51,9 @@ def _version(asked: bool) -> None:
 def settings(
     shelf: Annotated[
         str | None,
-        typer.Option("--shelf", metavar="PATH|URL", help="Shelf for this call; also SALVAGE_SHELF."),
+        typer.Option(
+            "--shelf", metavar="PATH|URL", help="Shelf for this call; also SALVAGE_SHELF."
+        ),
     ] = None,
     bench_name: Annotated[
         str | None,

@@ -18,7 +18,5 @@ DryRun = Annotated[bool, typer.Option("--dry-run", help="Show what would happen;
 LotNumber = Annotated[int, typer.Argument(metavar="LOT", help="Number of the lot.", min=1)]
 Quantity = Annotated[int, typer.Option("--quantity", "-n", help="How many pieces.")]
 OnJob = Annotated[int | None, typer.Option("--job", help="Number of the job.", min=1)]
-AtPlace = Annotated[
-    str | None, typer.Option("--place", help="Place in the unit, e.g. monitor.")
-]
+AtPlace = Annotated[str | None, typer.Option("--place", help="Place in the unit, e.g. monitor.")]
 Family = Annotated[str | None, typer.Option("--family", help="Family of the part, e.g. switch.")]

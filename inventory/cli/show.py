@@ -59,7 +59,9 @@ def width() -> int:
 
 def _plain(stream: TextIO) -> bool:
     """No colour: piped, NO_COLOR, or a dumb terminal. Source: no-color.org."""
-    return bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb" or not stream.isatty()
+    return (
+        bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb" or not stream.isatty()
+    )
 
 
 def console(stream: TextIO | None = None) -> "Console":
@@ -125,7 +127,10 @@ def _wrapped(text: str) -> list[str]:
         return [text]
     lead = text[: len(text) - len(text.lstrip())]
     return textwrap.wrap(
-        text.strip(), limit, initial_indent=lead, subsequent_indent=lead + "  ",
+        text.strip(),
+        limit,
+        initial_indent=lead,
+        subsequent_indent=lead + "  ",
         break_on_hyphens=False,
     )
 

@@ -19,6 +19,8 @@ from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 from sqlalchemy.pool import NullPool
 
 from inventory.errors import StoreUnusable, WrongInput
+from inventory.store.drives import network_type
+from inventory.store.release import SCHEMA_VERSION
 
 APPLICATION_ID = 0x534C5647
 """Written into the head of every shelf file; any other file is refused."""
@@ -42,6 +44,13 @@ def sqlite_module() -> Any:
     return sqlite3
 
 
+def driver_errors() -> tuple[type[Exception], ...]:
+    """The error classes of the DB-API module; the newer SQLite has its own."""
+    import sqlite3
+
+    return (sqlite3.Error, sqlite_module().Error)
+
+
 def wal_is_safe(version: tuple[int, ...]) -> bool:
     """True for SQLite versions without the WAL-reset race.
 
@@ -63,7 +72,7 @@ def engine_for(path: Path, *, read_only: bool = False) -> Engine:
         poolclass=NullPool,
         connect_args={"timeout": WAIT_SECONDS},
     )
-    _hook(engine, wal=wal_is_safe(module.sqlite_version_info), read_only=read_only)
+    _hook(engine, read_only=read_only)
     return engine
 
 
@@ -82,22 +91,21 @@ def _uri(path: Path) -> str:
     return quote(str(path.absolute()))
 
 
-def _hook(engine: Engine, *, wal: bool, read_only: bool) -> None:
+def _hook(engine: Engine, *, read_only: bool) -> None:
     """Settings on connect; BEGIN IMMEDIATE where the caller is going to write."""
 
     @event.listens_for(engine, "connect")
     def _on_connect(connection: Any, _record: Any) -> None:
         connection.isolation_level = None  # the driver must not start transactions of its own
-        settings = [
-            "foreign_keys=ON",
+        for setting in (
             f"busy_timeout={WAIT_SECONDS * 1000}",
+            "foreign_keys=ON",
             "trusted_schema=OFF",
             "cell_size_check=ON",
-        ]
-        if not read_only:
-            settings += [f"synchronous={'FULL' if wal else 'EXTRA'}"]
-        for setting in settings:
+        ):
             connection.execute(f"PRAGMA {setting}")
+        if not read_only:
+            _make_durable(connection)
 
     @event.listens_for(engine, "begin")
     def _on_begin(connection: Connection) -> None:
@@ -105,15 +113,64 @@ def _hook(engine: Engine, *, wal: bool, read_only: bool) -> None:
         connection.exec_driver_sql(f"BEGIN {how}")
 
 
-def set_journal_mode(engine: Engine) -> str:
-    """Choose the journal for this file by the SQLite that runs it; returns what it is now."""
-    wanted = "WAL" if wal_is_safe(sqlite_module().sqlite_version_info) else "DELETE"
+def _make_durable(connection: Any) -> None:
+    """Sync as the journal of this file needs it, and refuse a file of a newer program.
+
+    The mode is read from the file, not guessed from the library: with FULL, a rollback journal
+    can lose the last acknowledged event at a power cut.
+    """
+    (mode,) = connection.execute("PRAGMA journal_mode").fetchone()
+    connection.execute(f"PRAGMA synchronous={'FULL' if mode == 'wal' else 'EXTRA'}")
+    (version,) = connection.execute("PRAGMA user_version").fetchone()
+    if version > SCHEMA_VERSION:
+        raise StoreUnusable(
+            f"The shelf was brought to schema {version} by a newer program, this one knows"
+            f" {SCHEMA_VERSION}; nothing was changed."
+        )
+
+
+def set_journal_mode(path: Path) -> str:
+    """Choose the journal for this file by the SQLite that runs it; returns what it is now.
+
+    A file on a network drive never gets a write-ahead log: its locks need one machine.
+    Source: sqlite.org, Write-Ahead Logging, section 1.
+    """
+    safe = wal_is_safe(sqlite_module().sqlite_version_info)
+    wanted = "WAL" if safe and network_type(path) is None else "DELETE"
+    engine = engine_for(path)
     raw = engine.raw_connection()
     try:
         row = raw.driver_connection.execute(f"PRAGMA journal_mode={wanted}").fetchone()  # type: ignore[union-attr]
         return str(row[0])
     finally:
         raw.close()
+        engine.dispose()
+
+
+def leave_unsafe_wal(path: Path) -> None:
+    """Take a file out of write-ahead logging where this SQLite has the race; else leave it.
+
+    Raises ``StoreUnusable`` while a bench with a newer SQLite has it open.
+    """
+    if wal_is_safe(sqlite_module().sqlite_version_info) or not keeps_wal(path):
+        return
+    try:
+        set_journal_mode(path)
+    except driver_errors() as error:
+        raise StoreUnusable(
+            f"{path} is being written by a bench with a newer SQLite, which this one"
+            f" ({sqlite_module().sqlite_version}) cannot safely do at the same time; close that"
+            " bench or install the 'wal' extra here."
+        ) from error
+
+
+def keeps_wal(path: Path) -> bool:
+    """True where the file's head says write-ahead logging.
+
+    Source: sqlite.org, Database File Format, section 1.3: bytes 18 and 19.
+    """
+    with path.open("rb") as file:
+        return 2 in file.read(20)[18:]
 
 
 def head_of(path: Path) -> tuple[int, int]:

@@ -52,7 +52,9 @@ def now() -> str:
     return datetime.now(UTC).isoformat(timespec="microseconds")
 
 
-def append(connection: Connection, events: Iterable[Event], *, bench: str) -> list[int]:
+def append(
+    connection: Connection, events: Iterable[Event], *, bench: str, act: int | None = None
+) -> list[int]:
     """Write events at the end of the journal; returns their numbers.
 
     Needs the write transaction: the chain is read and continued in one.

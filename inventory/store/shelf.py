@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -11,11 +10,13 @@ from pathlib import Path
 
 from sqlalchemy import Engine
 from sqlalchemy.engine import Connection
-from sqlalchemy.exc import DBAPIError, IntegrityError
 
-from inventory.errors import InventoryError, StoreUnusable, WrongInput
+from inventory.errors import StoreUnusable
 from inventory.store import connection as opening
+from inventory.store.contents import schema_of
+from inventory.store.drives import can_write_beside, network_warning
 from inventory.store.release import SCHEMA_VERSION
+from inventory.store.trouble import explaining
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +30,7 @@ class Shelf:
     @contextmanager
     def read(self) -> Iterator[Connection]:
         """A read transaction."""
-        with _explained(self), self.engine.connect() as connection, connection.begin():
+        with explaining(self.path), self.engine.connect() as connection, connection.begin():
             yield connection
 
     @contextmanager
@@ -39,7 +40,7 @@ class Shelf:
         With ``dry_run`` everything is done and then rolled back.
         """
         writer = self.engine.execution_options(sqlite_begin="IMMEDIATE")
-        with _explained(self), writer.connect() as connection, connection.begin() as transaction:
+        with explaining(self.path), writer.connect() as connection, connection.begin() as transaction:
             yield connection
             if dry_run:
                 transaction.rollback()
@@ -98,42 +99,3 @@ def _create(path: Path, who: str) -> Shelf:
         raise StoreUnusable(f"Cannot make the folder {path.parent}: {error.strerror}.") from error
     create(path)
     return Shelf(opening.engine_for(path), path, who)
-
-
-@contextmanager
-def _explained(shelf: Shelf) -> Iterator[None]:
-    """What the database says, in one sentence a person can act on."""
-    try:
-        yield
-    except InventoryError:
-        raise
-    except IntegrityError:
-        raise
-    except DBAPIError as error:
-        raise explained(str(error.orig), shelf.path) from error
-    except sqlite3.Error as error:
-        raise explained(str(error), shelf.path) from error
-
-
-def explained(message: str, path: Path | None) -> InventoryError:
-    """The sentence for a message of the database."""
-    where = path or "the shelf"
-    low = message.lower()
-    if "locked" in low or "busy" in low:
-        return StoreUnusable(
-            f"Another bench has been writing to {where} for {opening.WAIT_SECONDS} s;"
-            " nothing was changed here, please try again."
-        )
-    if "full" in low:
-        return StoreUnusable(f"The disk of {where} is full; nothing was changed.")
-    if "readonly" in low or "read-only" in low:
-        return StoreUnusable(f"{where} cannot be written to (read-only); nothing was changed.")
-    if "malformed" in low or "not a database" in low or "corrupt" in low:
-        return StoreUnusable(
-            f"{where} is damaged; it was left as it is. 'salvage restore' brings back a backup."
-        )
-    if "unable to open" in low or "disk i/o" in low:
-        return StoreUnusable(f"{where} cannot be read or written ({message}); nothing was changed.")
-    if "surrogate" in low or "encode" in low:
-        return WrongInput("The text holds signs that cannot be stored; nothing was changed.")
-    return StoreUnusable(f"{where} cannot be used: {message}.")

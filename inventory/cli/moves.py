@@ -1,0 +1,193 @@
+"""``salvage hold / fit / putback / scrap / move / count``: stock events."""
+
+from typing import Annotated, Any
+
+import typer
+
+from inventory.cli import options, show
+
+
+def attach(app: typer.Typer) -> None:
+    """Hang the commands of this subject on the app."""
+    for command in (hold, fit, putback, scrap, move, count):
+        app.command()(command)
+
+
+def _tell(moved: Any, what: str, *, dry_run: bool, json: bool) -> None:
+    """The lot as it is now, in one line or as JSON."""
+    lot = moved.lot
+    if json:
+        show.as_json(
+            {
+                "lot": lot.id,
+                "on_hand": lot.on_hand,
+                "held": lot.held,
+                "state": lot.state,
+                "bin": lot.bin,
+                "events": [] if dry_run else list(moved.events),
+                "other_lot": moved.other_lot.id if moved.other_lot else None,
+            }
+        )
+        return
+    name = show.safe(moved.part.marking or moved.part.type_code or moved.part.family)
+    would = "Would have " if dry_run else ""
+    show.line(f"{would}{what}: lot {lot.id} ({name}), {lot.on_hand} on hand, {lot.held} held.")
+    if moved.other_lot:
+        other = moved.other_lot
+        show.line(
+            f"{other.on_hand} of it now in lot {other.id}, bin {show.safe(other.bin or '-')},"
+            f" {other.state}."
+        )
+
+
+def hold(
+    lot: options.LotNumber,
+    job: options.OnJob = None,
+    place: options.AtPlace = None,
+    quantity: options.Quantity = 1,
+    release: Annotated[bool, typer.Option("--release", help="Let held pieces go.")] = False,
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Keep pieces of a lot for a job, or let them go.
+
+    Example: salvage hold 17 --job 5
+    """
+    from inventory.bench import moves
+    from inventory.bench.place import open_for
+
+    opened = open_for(shelf)
+    if release:
+        done = moves.release(opened, lot, quantity=quantity, job=job, dry_run=dry_run)
+    else:
+        done = moves.hold(
+            opened, lot, quantity=quantity, job=job, place=_place(place), dry_run=dry_run
+        )
+    _tell(done, "released" if release else "held", dry_run=dry_run, json=json)
+
+
+def _place(place: str | None) -> str | None:
+    """A known place."""
+    from inventory.bench.find import known_place
+
+    return known_place(place)
+
+
+def fit(
+    lot: options.LotNumber,
+    job: options.OnJob = None,
+    place: options.AtPlace = None,
+    quantity: options.Quantity = 1,
+    untested: Annotated[
+        bool, typer.Option("--untested", help="Fit it though nobody tested it; it is written down.")
+    ] = False,
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Take a piece off the shelf into a unit; a hold for the same job is closed.
+
+    Example: salvage fit 17 --job 5 --place primary-interlock
+    """
+    from inventory.bench import moves
+    from inventory.bench.place import open_for
+    from inventory.cli.log import tell_cautions
+
+    spot = _place(place)
+    done = moves.fit(
+        open_for(shelf),
+        lot,
+        job=job,
+        quantity=quantity,
+        place=spot,
+        untested=untested,
+        dry_run=dry_run,
+    )
+    tell_cautions({done.part.family}, "fit", spot)
+    _tell(done, "fitted", dry_run=dry_run, json=json)
+
+
+def putback(
+    lot: options.LotNumber,
+    job: options.OnJob = None,
+    quantity: options.Quantity = 1,
+    never_powered: Annotated[
+        bool, typer.Option("--never-powered", help="It was never under power: its state stays.")
+    ] = False,
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Bring a fitted piece back on the shelf; it counts as untested again.
+
+    Example: salvage putback 17 --job 5
+    """
+    from inventory.bench import moves
+    from inventory.bench.place import open_for
+
+    done = moves.put_back(
+        open_for(shelf),
+        lot,
+        quantity=quantity,
+        job=job,
+        never_powered=never_powered,
+        dry_run=dry_run,
+    )
+    _tell(done, "put back", dry_run=dry_run, json=json)
+
+
+def scrap(
+    lot: options.LotNumber,
+    quantity: options.Quantity = 1,
+    why: Annotated[str | None, typer.Option(help="Why it goes.")] = None,
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Throw pieces away and write down why.
+
+    Example: salvage scrap 17 --why "contacts welded"
+    """
+    from inventory.bench import moves
+    from inventory.bench.place import open_for
+
+    done = moves.scrap(open_for(shelf), lot, quantity=quantity, reason=why, dry_run=dry_run)
+    _tell(done, "scrapped", dry_run=dry_run, json=json)
+
+
+def move(
+    lot: options.LotNumber,
+    bin_code: Annotated[str, typer.Argument(metavar="BIN", help="Where it goes.")],
+    quantity: Annotated[int | None, typer.Option("--quantity", "-n", help="Only so many.")] = None,
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Lay a lot, or some pieces of it, in another bin.
+
+    Example: salvage move 17 B2-01
+    """
+    from inventory.bench import moves
+    from inventory.bench.place import open_for
+
+    done = moves.move(open_for(shelf), lot, bin_code, quantity=quantity, dry_run=dry_run)
+    _tell(done, f"moved to {show.safe(bin_code)}", dry_run=dry_run, json=json)
+
+
+def count(
+    lot: options.LotNumber,
+    counted: Annotated[int, typer.Argument(metavar="PIECES", help="How many are really there.")],
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Stock-take of one lot: the difference to the record is written down.
+
+    Example: salvage count 17 4
+    """
+    from inventory.bench import moves
+    from inventory.bench.place import open_for
+
+    done = moves.count(open_for(shelf), lot, counted, dry_run=dry_run)
+    _tell(done, "counted", dry_run=dry_run, json=json)

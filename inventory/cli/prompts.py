@@ -1,0 +1,41 @@
+"""Asking at a terminal; never where nobody can answer."""
+
+import sys
+from collections.abc import Callable
+from typing import Any
+
+import typer
+
+from inventory.cli import show
+from inventory.errors import InventoryError
+
+
+def can_ask() -> bool:
+    """True where a person sits at both ends."""
+    return sys.stdin.isatty() and sys.stderr.isatty()
+
+
+def ask(question: str, default: str | None = None) -> str:
+    """One answer; the question goes to stderr."""
+    return str(typer.prompt(question, default=default, err=True, show_default=bool(default)))
+
+
+def sure(question: str, *, yes: bool) -> bool:
+    """True when the person says yes, or said so before with a flag; no is the default."""
+    if yes:
+        return True
+    return can_ask() and typer.confirm(question, default=False, err=True)
+
+
+def ask_pieces(read: Callable[[str], Any]) -> list[Any]:
+    """Pieces line by line until an empty one; a line that is not understood is asked again."""
+    show.note("Pieces pulled, one a line: family|marking|bin|state|quantity; empty line ends.")
+    found: list[Any] = []
+    while True:
+        text = ask(f"Piece {len(found) + 1}", "")
+        if not text.strip():
+            return found
+        try:
+            found.append(read(text))
+        except InventoryError as error:
+            show.note(error, "warn")

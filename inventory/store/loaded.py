@@ -1,0 +1,34 @@
+"""Which files were loaded, so that loading one twice is noticed."""
+
+from __future__ import annotations
+
+from sqlalchemy import text
+from sqlalchemy.engine import Connection
+
+from inventory.store.journal import now
+
+
+def when(connection: Connection, digest: str) -> str | None:
+    """When a file with these bytes was loaded; None: never."""
+    found = connection.execute(
+        text("SELECT at FROM loaded_file WHERE digest = :digest"), {"digest": digest}
+    ).scalar()
+    return str(found) if found else None
+
+
+def remember(connection: Connection, digest: str, name: str, rows: int) -> None:
+    """Write down that a file was loaded."""
+    connection.execute(text("DELETE FROM loaded_file WHERE digest = :d"), {"d": digest})
+    connection.execute(
+        text("INSERT INTO loaded_file (digest, name, at, rows) VALUES (:d, :name, :at, :rows)"),
+        {"d": digest, "name": name, "at": now(), "rows": rows},
+    )
+
+
+def first_event_of(connection: Connection, lot_id: int) -> int:
+    """Number of the first event of a lot."""
+    return int(
+        connection.execute(
+            text("SELECT MIN(seq) FROM journal WHERE lot_id = :id"), {"id": lot_id}
+        ).scalar_one()
+    )
