@@ -19,7 +19,7 @@ from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 from sqlalchemy.pool import NullPool
 
 from inventory.errors import StoreUnusable, WrongInput
-from inventory.store.drives import network_type
+from inventory.store.drives import can_write_beside, network_type
 from inventory.store.release import SCHEMA_VERSION
 
 APPLICATION_ID = 0x534C5647
@@ -62,8 +62,12 @@ def wal_is_safe(version: tuple[int, ...]) -> bool:
     )
 
 
-def engine_for(path: Path, *, read_only: bool = False) -> Engine:
-    """An engine on a shelf file; every connection gets the settings above."""
+def engine_for(path: Path, *, read_only: bool = False, any_schema: bool = False) -> Engine:
+    """An engine on a shelf file; every connection gets the settings above.
+
+    Unless ``any_schema`` is asked for, a connection is refused where the file's schema is not
+    the one of this program, even if it was when the shelf was opened.
+    """
     module = sqlite_module()
     target = f"file:{_uri(path)}" + ("?mode=ro" if read_only else "")
     engine = create_engine(
@@ -72,7 +76,7 @@ def engine_for(path: Path, *, read_only: bool = False) -> Engine:
         poolclass=NullPool,
         connect_args={"timeout": WAIT_SECONDS},
     )
-    _hook(engine, read_only=read_only)
+    _hook(engine, read_only=read_only, any_schema=any_schema)
     return engine
 
 
@@ -91,7 +95,7 @@ def _uri(path: Path) -> str:
     return quote(str(path.absolute()))
 
 
-def _hook(engine: Engine, *, read_only: bool) -> None:
+def _hook(engine: Engine, *, read_only: bool, any_schema: bool) -> None:
     """Settings on connect; BEGIN IMMEDIATE where the caller is going to write."""
 
     @event.listens_for(engine, "connect")
@@ -106,6 +110,8 @@ def _hook(engine: Engine, *, read_only: bool) -> None:
             connection.execute(f"PRAGMA {setting}")
         if not read_only:
             _make_durable(connection)
+        if not any_schema:
+            _refuse_other_schema(connection)
 
     @event.listens_for(engine, "begin")
     def _on_begin(connection: Connection) -> None:
@@ -114,18 +120,27 @@ def _hook(engine: Engine, *, read_only: bool) -> None:
 
 
 def _make_durable(connection: Any) -> None:
-    """Sync as the journal of this file needs it, and refuse a file of a newer program.
+    """Sync as the journal of this file needs it.
 
     The mode is read from the file, not guessed from the library: with FULL, a rollback journal
     can lose the last acknowledged event at a power cut.
     """
     (mode,) = connection.execute("PRAGMA journal_mode").fetchone()
     connection.execute(f"PRAGMA synchronous={'FULL' if mode == 'wal' else 'EXTRA'}")
+
+
+def _refuse_other_schema(connection: Any) -> None:
+    """Let nobody write by the wrong plan: another bench may have upgraded the file meanwhile."""
     (version,) = connection.execute("PRAGMA user_version").fetchone()
     if version > SCHEMA_VERSION:
         raise StoreUnusable(
             f"The shelf was brought to schema {version} by a newer program, this one knows"
             f" {SCHEMA_VERSION}; nothing was changed."
+        )
+    if version < SCHEMA_VERSION:
+        raise StoreUnusable(
+            f"The shelf is of an older schema ({version}, this program writes {SCHEMA_VERSION})"
+            " and was not upgraded; open it again."
         )
 
 
@@ -137,7 +152,7 @@ def set_journal_mode(path: Path) -> str:
     """
     safe = wal_is_safe(sqlite_module().sqlite_version_info)
     wanted = "WAL" if safe and network_type(path) is None else "DELETE"
-    engine = engine_for(path)
+    engine = engine_for(path, any_schema=True)
     raw = engine.raw_connection()
     try:
         row = raw.driver_connection.execute(f"PRAGMA journal_mode={wanted}").fetchone()  # type: ignore[union-attr]
@@ -174,9 +189,11 @@ def keeps_wal(path: Path) -> bool:
 
 
 def head_of(path: Path) -> tuple[int, int]:
-    """Application id and schema version from the file's head, without opening it.
+    """Application id and schema version of a file, without changing it.
 
-    Source: sqlite.org, Database File Format, section 1.3: bytes 60 to 63 and 68 to 71.
+    They are read from the file's head; where a journal lies beside it the head may be half
+    written, so SQLite is asked. Source: sqlite.org, Database File Format, section 1.3: bytes 60
+    to 63 and 68 to 71.
     """
     try:
         with path.open("rb") as file:
@@ -186,5 +203,45 @@ def head_of(path: Path) -> tuple[int, int]:
     if not head:
         return 0, 0
     if len(head) < 100 or not head.startswith(b"SQLite format 3\x00"):
-        raise StoreUnusable(f"{path} is not a shelf file; it was left as it is.")
-    return int.from_bytes(head[68:72]), int.from_bytes(head[60:64])
+        raise StoreUnusable(
+            f"{path} is not a shelf file; it was left as it is. If it was one, it is damaged:"
+            " 'salvage restore' brings back a backup."
+        )
+    application = int.from_bytes(head[68:72])
+    if application == APPLICATION_ID and _has_journal(path):
+        return application, _settled_version(path)
+    return application, int.from_bytes(head[60:64])
+
+
+def _has_journal(path: Path) -> bool:
+    """True where a change may not have reached the file itself yet."""
+    return any(Path(f"{path}{ending}").exists() for ending in ("-journal", "-wal"))
+
+
+def _settled_version(path: Path) -> int:
+    """The schema version once SQLite has rolled back or read on what its journal says."""
+    read_only = not can_write_beside(path)
+    engine = engine_for(path, read_only=read_only, any_schema=True)
+    try:
+        with engine.connect() as connection:
+            return int(connection.exec_driver_sql("PRAGMA user_version").scalar_one())
+    finally:
+        engine.dispose()
+
+
+def copy_to_read(path: Path) -> Path:
+    """A copy of a write-ahead-logging file in a temporary folder, gone with the process.
+
+    SQLite cannot read such a file where it cannot write beside it.
+    Source: sqlite.org, Write-Ahead Logging, section 5, Read-Only Databases.
+    """
+    import atexit
+    import shutil
+    import tempfile
+
+    folder = Path(tempfile.mkdtemp(prefix="shelf-"))
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    for ending in ("", "-wal"):
+        if Path(f"{path}{ending}").exists():
+            shutil.copyfile(f"{path}{ending}", folder / f"{path.name}{ending}")
+    return folder / path.name

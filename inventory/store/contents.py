@@ -14,6 +14,7 @@ from sqlalchemy.engine import Connection
 from inventory.errors import StoreUnusable
 from inventory.store import connection as opening
 from inventory.store import journal
+from inventory.store.drives import can_write_beside
 from inventory.store.release import SCHEMA_VERSION
 from inventory.store.trouble import explaining
 
@@ -48,7 +49,7 @@ _COUNTS = {
 @contextmanager
 def looking_at(path: Path) -> Iterator[Connection]:
     """A read transaction on a shelf file of any known schema, which is not upgraded by it."""
-    engine = opening.engine_for(path, read_only=True)
+    engine = opening.engine_for(path, read_only=not can_write_beside(path), any_schema=True)
     try:
         with explaining(path), engine.connect() as connection, connection.begin():
             yield connection
@@ -73,8 +74,9 @@ def read_contents(connection: Connection, schema: int = SCHEMA_VERSION) -> Conte
     ).first()
     if last is None:
         return Contents(schema, **counts)
-    return Contents(schema, **counts, last_event=last[0], last_at=last[1], last_kind=last[2],
-                    last_bench=last[3])
+    return Contents(
+        schema, **counts, last_event=last[0], last_at=last[1], last_kind=last[2], last_bench=last[3]
+    )
 
 
 def schema_of(path: Path) -> int:
@@ -94,14 +96,19 @@ def damage_in(path: Path) -> str | None:
     """The first thing wrong with a shelf file, in words; None where it is whole."""
     schema_of(path)
     with looking_at(path) as connection:
-        return damage_on(connection)
+        return broken_pages(connection) or broken_records(connection)
 
 
-def damage_on(connection: Connection) -> str | None:
-    """The first thing wrong in an open shelf: pages, references, then the chain of events."""
+def broken_pages(connection: Connection) -> str | None:
+    """What SQLite's own check says of the file; None where it is whole."""
     row = connection.exec_driver_sql("PRAGMA integrity_check(1)").first()
-    if row is None or row[0] != "ok":
-        return f"SQLite's own check says: {row[0] if row else 'nothing'}"
+    if row is not None and row[0] == "ok":
+        return None
+    return f"SQLite's own check says: {row[0] if row else 'nothing'}"
+
+
+def broken_records(connection: Connection) -> str | None:
+    """A reference that leads nowhere, or an event that does not follow; None where all hold."""
     reference = connection.exec_driver_sql("PRAGMA foreign_key_check").first()
     if reference is not None:
         return f"a row of {reference[0]!r} points to a {reference[2]!r} that is not there"

@@ -8,7 +8,23 @@ import shutil
 from pathlib import Path
 
 NETWORK_TYPES = frozenset(
-    "nfs nfs4 cifs smb smb3 smbfs 9p afs ncpfs ceph glusterfs lustre davfs ocfs2 gfs2 beegfs".split()
+    (
+        "nfs",
+        "nfs4",
+        "cifs",
+        "smb",
+        "smb3",
+        "smbfs",
+        "9p",
+        "afs",
+        "ceph",
+        "glusterfs",
+        "lustre",
+        "davfs",
+        "ocfs2",
+        "gfs2",
+        "beegfs",
+    )
 )
 """File system types of other machines' disks. Source: Linux mount(8), filesystems(5)."""
 

@@ -26,6 +26,7 @@ class Shelf:
     engine: Engine
     path: Path | None  # None for a database server
     bench: str  # who writes
+    warnings: tuple[str, ...] = ()  # what a person should know of the place it lies in
 
     @contextmanager
     def read(self) -> Iterator[Connection]:
@@ -40,7 +41,12 @@ class Shelf:
         With ``dry_run`` everything is done and then rolled back.
         """
         writer = self.engine.execution_options(sqlite_begin="IMMEDIATE")
-        with explaining(self.path), writer.connect() as connection, connection.begin() as transaction:
+        with (
+            _still_there(self.path),
+            explaining(self.path),
+            writer.connect() as connection,
+            connection.begin() as transaction,
+        ):
             yield connection
             if dry_run:
                 transaction.rollback()
@@ -48,6 +54,26 @@ class Shelf:
     def close(self) -> None:
         """Let go of the file."""
         self.engine.dispose()
+
+
+@contextmanager
+def _still_there(path: Path | None) -> Iterator[None]:
+    """Acknowledge only what is on the file at that path: it may be moved or deleted meanwhile."""
+    before = _file_number(path)
+    yield
+    if _file_number(path) != before:
+        raise StoreUnusable(
+            f"{path} was replaced or removed while this was being written, so it is not on the"
+            " shelf; please say it again."
+        )
+
+
+def _file_number(path: Path | None) -> int | None:
+    """What tells one file from another that takes its name; None where there is none."""
+    try:
+        return path.stat().st_ino if path else None
+    except OSError:
+        return None
 
 
 def open_shelf(where: str, *, bench: str | None = None, create: bool = False) -> Shelf:
@@ -59,34 +85,50 @@ def open_shelf(where: str, *, bench: str | None = None, create: bool = False) ->
     if "://" in where:
         return Shelf(opening.engine_for_url(where), None, who)
     path = Path(where).expanduser()
-    if not path.exists():
-        if not create:
-            raise StoreUnusable(
-                f"There is no shelf at {path} yet; log a part, load a file or run 'salvage demo'."
-            )
-        return _create(path, who)
-    return _open_existing(path, who)
+    with explaining(path):
+        if path.exists():
+            return _open_existing(path, who)
+        if create:
+            return _create(path, who)
+    raise StoreUnusable(
+        f"There is no shelf at {path} yet; log a part, load a file or run 'salvage demo'."
+    )
 
 
 def _open_existing(path: Path, who: str) -> Shelf:
     """Check the head of the file, bring an older schema up to date, open."""
     if path.is_dir():
         raise StoreUnusable(f"{path} is a folder, not a shelf file.")
-    application, version = opening.head_of(path)
-    if (application, version) == (0, 0) and path.stat().st_size == 0:
+    if path.stat().st_size == 0:
         return _create(path, who)
-    if application != opening.APPLICATION_ID:
-        raise StoreUnusable(f"{path} is not a shelf file; it was left as it is.")
-    if version > SCHEMA_VERSION:
-        raise StoreUnusable(
-            f"{path} was written by a newer program (schema {version}, this one knows"
-            f" {SCHEMA_VERSION}); it was left as it is."
-        )
+    version = schema_of(path)
+    if not can_write_beside(path):
+        return _open_to_read(path, who, version)
+    opening.leave_unsafe_wal(path)
     if version < SCHEMA_VERSION:
         from inventory.store.migrate import upgrade
 
         upgrade(path, version)
-    return Shelf(opening.engine_for(path, read_only=not os.access(path, os.W_OK)), path, who)
+    return Shelf(opening.engine_for(path), path, who, _warnings(path))
+
+
+def _open_to_read(path: Path, who: str, version: int) -> Shelf:
+    """A shelf in a read-only place: every write is refused by SQLite itself."""
+    if version < SCHEMA_VERSION:
+        raise StoreUnusable(
+            f"{path} is of an older schema ({version}, this program writes {SCHEMA_VERSION}) and"
+            " cannot be upgraded where it lies (read-only); copy it to a place that can be"
+            " written to."
+        )
+    there = opening.copy_to_read(path) if opening.keeps_wal(path) else path
+    note = f"{path} is read-only: it can be looked at, nothing can be written."
+    return Shelf(opening.engine_for(there, read_only=True), path, who, (note, *_warnings(path)))
+
+
+def _warnings(path: Path) -> tuple[str, ...]:
+    """What a person should know of the place a shelf lies in."""
+    network = network_warning(path)
+    return (network,) if network else ()
 
 
 def _create(path: Path, who: str) -> Shelf:
@@ -98,4 +140,4 @@ def _create(path: Path, who: str) -> Shelf:
     except OSError as error:
         raise StoreUnusable(f"Cannot make the folder {path.parent}: {error.strerror}.") from error
     create(path)
-    return Shelf(opening.engine_for(path), path, who)
+    return Shelf(opening.engine_for(path), path, who, _warnings(path))

@@ -13,6 +13,15 @@ from inventory.errors import InventoryError, StoreUnusable, WrongInput
 from inventory.store import connection as opening
 from inventory.store.drives import free_bytes
 
+
+class Busy(StoreUnusable):
+    """Another bench holds the shelf; trying again helps."""
+
+
+class Damaged(StoreUnusable):
+    """What is in the file cannot be right."""
+
+
 NEARLY_FULL = 1_000_000
 """Bytes. With less than this left, a failed write is put down to the full disk."""
 
@@ -57,7 +66,7 @@ def _where(path: Path | None) -> str:
 
 def _busy(path: Path | None, _message: str) -> InventoryError:
     """Another bench holds the shelf."""
-    return StoreUnusable(
+    return Busy(
         f"Another bench has been writing to {_where(path)} for {opening.WAIT_SECONDS} s;"
         " nothing was changed here, please try again."
     )
@@ -74,7 +83,7 @@ def _full(path: Path | None, _message: str) -> InventoryError:
 
 def _damaged(path: Path | None, _message: str = "") -> InventoryError:
     """What is in the file cannot be right."""
-    return StoreUnusable(
+    return Damaged(
         f"{_where(path)} is damaged; it was left as it is. 'salvage check' says where,"
         " 'salvage restore' brings back a backup."
     )
