@@ -179,7 +179,7 @@ def _rating(cells: Mapping[str, Any], column: str) -> Any:
     return value_of(text)
 
 
-def load(  # noqa: PLR0913 - one keyword for each thing a person can say
+def load(
     shelf: Shelf,
     path: Path,
     *,

@@ -9,7 +9,7 @@ from sqlalchemy.engine import Connection
 
 from inventory.bench import words
 from inventory.errors import NotFound, WrongInput
-from inventory.families.sheet import families, sheet
+from inventory.families.sheet import families
 from inventory.records import Lot, Part, Reading, SourceUnit, Value
 from inventory.store import lots, parts, units
 from inventory.store.journal import Event, append, now

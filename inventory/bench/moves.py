@@ -78,7 +78,7 @@ def held_for(connection: Connection, lot: int, job: int | None) -> int:
     return int(row)
 
 
-def hold(  # noqa: PLR0913 - one keyword for each thing a tech can say
+def hold(
     shelf: Shelf,
     lot: int,
     *,
@@ -109,7 +109,7 @@ def release(
         return _done(connection, lot, [event], shelf.bench)
 
 
-def fit(  # noqa: PLR0913 - one keyword for each thing a tech can say
+def fit(
     shelf: Shelf,
     lot: int,
     *,
@@ -153,7 +153,7 @@ def fitted_from(connection: Connection, lot: int, job: int | None = None) -> int
     return int(row)
 
 
-def put_back(  # noqa: PLR0913 - one keyword for each thing a tech can say
+def put_back(
     shelf: Shelf,
     lot: int,
     *,

@@ -107,8 +107,7 @@ def _print(stream: TextIO, text: object, style: str) -> None:
     lines = str(text).split("\n")
     if not style or _plain(stream):
         for raw in lines:
-            for part in _wrapped(safe(raw)):
-                stream.write(part + "\n")
+            stream.writelines(part + "\n" for part in _wrapped(safe(raw)))
         return
     from rich.text import Text
 

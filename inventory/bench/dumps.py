@@ -1,0 +1,91 @@
+"""The whole shelf in one JSON file and back, and lots as a table for a spreadsheet."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from inventory.bench.files import COLUMNS
+from inventory.errors import Refused, WrongInput
+from inventory.store import lots, parts, units, whole
+from inventory.store.files import json_of, write_csv, write_json
+from inventory.store.release import SCHEMA_VERSION
+from inventory.store.shelf import Shelf
+
+MARK = "salvage_dump"
+"""The key that tells a dump from a list of parts."""
+
+
+def is_dump(path: Path) -> bool:
+    """True for a file that ``dump_json`` wrote, by its first signs."""
+    if path.suffix.lower() != ".json" or not path.is_file():
+        return False
+    with path.open("rb") as file:
+        return MARK.encode() in file.read(200)
+
+
+def dump_json(shelf: Shelf, path: Path) -> int:
+    """Write every row of the shelf; returns how many."""
+    with shelf.read() as connection:
+        tables = {name: whole.rows_of_table(connection, name) for name in whole.TABLES}
+    write_json(path, {MARK: SCHEMA_VERSION, "tables": tables})
+    return sum(len(rows) for rows in tables.values())
+
+
+def load_dump(shelf: Shelf, path: Path, *, dry_run: bool = False) -> dict[str, int]:
+    """Fill an empty shelf from a dump; the journal's chain must hold."""
+    tables = _tables_of(json_of(path), path)
+    with shelf.write(dry_run=dry_run) as connection:
+        if not whole.is_empty(connection):
+            raise Refused("A dump goes into an empty shelf only; name a new one with --shelf.")
+        return whole.fill(connection, tables)
+
+
+def _tables_of(document: Any, path: Path) -> dict[str, list[dict[str, Any]]]:
+    """The tables of a dump, checked in form."""
+    if not isinstance(document, dict) or not isinstance(document.get("tables"), dict):
+        raise WrongInput(f"{path} is not a dump of a shelf.")
+    if document.get(MARK) != SCHEMA_VERSION:
+        raise WrongInput(f"{path} was dumped by another schema ({document.get(MARK)!r}).")
+    for name, rows in document["tables"].items():
+        if name not in whole.TABLES:
+            raise WrongInput(f"{path} holds an unknown table {name!r}.")
+        if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
+            raise WrongInput(f"{path}: the table {name!r} is not a list of rows.")
+    return dict(document["tables"])
+
+
+def dump_csv(shelf: Shelf, path: Path) -> int:
+    """Write lots with pieces on hand as a parts file; returns how many."""
+    with shelf.read() as connection:
+        there = lots.where(connection, "on_hand > 0")
+        known = parts.many(connection, {lot.part_id for lot in there})
+        labels = {unit.id: unit.label for unit in units.where(connection)}
+    names = sorted({name for part in known.values() for name in part.ratings})
+    heads = [*COLUMNS, *(f"r.{name}" for name in names)]
+    return write_csv(path, heads, _csv_rows(there, known, labels, names))
+
+
+def _csv_rows(
+    there: list[Any], known: dict[int, Any], labels: dict[int, str], names: list[str]
+) -> Iterator[list[object]]:
+    """Lots in the columns of a parts file."""
+    for lot in there:
+        part = known[lot.part_id]
+        price = f"{lot.price_cents / 100:.2f}" if lot.price_cents is not None else ""
+        yield [
+            part.family, part.maker, part.type_code, part.marking, part.description, lot.on_hand,
+            lot.bin, lot.state, lot.origin, labels.get(lot.source_unit or 0), price, None, None,
+            None, lot.note, *(_cell(part.ratings.get(name)) for name in names),
+        ]  # fmt: skip
+
+
+def _cell(value: Any) -> object:
+    """A rating in a cell: lists of numbers with a slash, anything deeper as JSON."""
+    if isinstance(value, list) and all(isinstance(one, int | float) for one in value):
+        return "/".join(f"{one:g}" for one in value)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return json.dumps(value, ensure_ascii=False) if isinstance(value, list | dict) else value

@@ -1,0 +1,205 @@
+"""Repairs: opening, showing, closing with readings that are judged, and what became of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, replace
+from typing import Any
+
+from sqlalchemy import text
+from sqlalchemy.engine import Connection
+
+from inventory.errors import Refused, WrongInput
+from inventory.rules.closeout import CheckedReading, judge_closeout
+from inventory.store import jobs
+from inventory.store.jobs import Job
+from inventory.store.journal import Event, append, now
+from inventory.store.shelf import Shelf
+
+OUTCOMES = ("kept-working", "came-back", "not-collected", "given-up")
+"""What became of a repaired unit."""
+
+
+@dataclass(frozen=True, slots=True)
+class JobPage:
+    """A job with all that belongs to it."""
+
+    job: Job
+    readings: tuple[dict[str, Any], ...]
+    fitted: tuple[dict[str, Any], ...]
+    held: tuple[dict[str, Any], ...]
+
+
+def open_job(shelf: Shelf, job: Job, *, dry_run: bool = False) -> Job:
+    """Open a repair; its number is given here."""
+    if not (job.maker or job.model or job.kind):
+        raise WrongInput("Say what unit it is: --maker, --model or --kind.")
+    with shelf.write(dry_run=dry_run) as connection:
+        number = jobs.add(connection, replace(job, id=0, opened_at=job.opened_at or now()))
+        append(connection, [Event("job-opened", job_id=number)], bench=shelf.bench)
+        return jobs.get(connection, number)
+
+
+def job_page(shelf: Shelf, number: int) -> JobPage:
+    """A job with its readings, what was fitted and what is held for it."""
+    with shelf.read() as connection:
+        return _page(connection, number)
+
+
+def _page(connection: Connection, number: int) -> JobPage:
+    """All of a job."""
+    job = jobs.get(connection, number)
+    return JobPage(
+        job,
+        tuple(jobs.readings(connection, number)),
+        tuple(_pieces(connection, number, "quantity", "-1")),
+        tuple(_pieces(connection, number, "held", "1")),
+    )
+
+
+def _pieces(connection: Connection, number: int, column: str, sign: str) -> list[dict[str, Any]]:
+    """Lots with what a job took of them or holds of them."""
+    rows = connection.execute(
+        text(
+            f"SELECT journal.lot_id AS lot, {sign} * SUM(journal.{column}) AS pieces,"  # noqa: S608
+            " MAX(journal.place) AS place, part_type.family AS family,"
+            " part_type.marking AS marking, part_type.type_code AS type"
+            " FROM journal JOIN lot ON lot.id = journal.lot_id"
+            " JOIN part_type ON part_type.id = lot.part_id"
+            f" WHERE journal.job_id = :id AND journal.{column} <> 0"
+            " GROUP BY journal.lot_id, part_type.family, part_type.marking, part_type.type_code"
+            f" HAVING SUM(journal.{column}) <> 0 ORDER BY journal.lot_id"
+        ),
+        {"id": number},
+    ).mappings()
+    return [dict(row) for row in rows]
+
+
+def list_jobs(shelf: Shelf, *, all_jobs: bool = False) -> list[Job]:
+    """Open jobs, or all of them."""
+    with shelf.read() as connection:
+        return jobs.where(connection, "1=1" if all_jobs else "closed_at IS NULL")
+
+
+def record_readings(
+    shelf: Shelf, number: int, readings: Mapping[str, Any], region: str, *, dry_run: bool = False
+) -> tuple[CheckedReading, ...]:
+    """Judge and keep close-out readings of an open job."""
+    with shelf.write(dry_run=dry_run) as connection:
+        job = jobs.get(connection, number)
+        if job.closed_at is not None:
+            raise Refused(f"Job {number} is closed already.")
+        return _record(connection, job, readings, region)
+
+
+def _record(
+    connection: Connection, job: Job, readings: Mapping[str, Any], region: str
+) -> tuple[CheckedReading, ...]:
+    """Judge readings against plate and region and write them."""
+    checked = judge_closeout(readings, job.plate, region)
+    jobs.add_readings(
+        connection,
+        job.id,
+        [
+            {
+                "name": one.name,
+                "number": one.value,
+                "unit": one.unit,
+                "method": one.method,
+                "within": one.ok,
+                "sentence": one.sentence,
+                "source": one.source,
+            }
+            for one in checked
+        ],
+    )
+    return checked
+
+
+def close_job(  # noqa: PLR0913 - one keyword for each thing a tech can say
+    shelf: Shelf,
+    number: int,
+    readings: Mapping[str, Any],
+    region: str,
+    *,
+    outcome: str | None = None,
+    given_up: bool = False,
+    note: str | None = None,
+    dry_run: bool = False,
+) -> tuple[JobPage, tuple[CheckedReading, ...]]:
+    """Close a repair with its readings; one beyond its limit keeps the job open.
+
+    Held pieces go back to the shelf. Work on door, interlocks or the microwave path needs a
+    leakage reading before the unit goes out. Source: 21 CFR 1030.10(c); common practice.
+    """
+    with shelf.write(dry_run=dry_run) as connection:
+        job = jobs.get(connection, number)
+        if job.closed_at is not None:
+            raise Refused(f"Job {number} is closed already.")
+        checked = _record(connection, job, readings, region)
+        if not given_up:
+            _may_go_out(connection, number, jobs.readings(connection, number))
+        events = [_released(row, number) for row in _release_all(connection, number)]
+        closed = "given-up" if given_up else outcome
+        if closed is not None and closed not in OUTCOMES:
+            raise WrongInput(f"The outcome is one of {', '.join(OUTCOMES)}, not {closed!r}.")
+        jobs.set_values(connection, number, closed_at=now(), outcome=closed, note=note or job.note)
+        events.append(Event("job-closed", job_id=number, detail={"outcome": closed}))
+        append(connection, events, bench=shelf.bench)
+        return _page(connection, number), checked
+
+
+def _may_go_out(connection: Connection, number: int, readings: list[dict[str, Any]]) -> None:
+    """The latest reading of each kind must be within its limit, and leakage where it matters."""
+    latest = {row["name"]: row for row in readings}
+    beyond = [row for row in latest.values() if row["within"] is False]
+    if beyond:
+        raise Refused(
+            f"Job {number} stays open: {beyond[0]['sentence'].rstrip('.')}."
+            " Measure again, or close it with --given-up."
+        )
+    from inventory.rules.places import MICROWAVE_PATH
+
+    places = connection.execute(
+        text("SELECT place FROM journal WHERE job_id = :id AND kind = 'fitted'"), {"id": number}
+    ).scalars()
+    touched = sorted({place for place in places if place in MICROWAVE_PATH})
+    if touched and "leakage_mw_cm2" not in latest:
+        raise Refused(
+            f"Job {number} stays open: {touched[0]} was worked on, so the leakage must be measured"
+            " first (--reading leakage_mw_cm2=...)."
+        )
+
+
+def _release_all(connection: Connection, number: int) -> list[dict[str, Any]]:
+    """Let go of all that is held for a job."""
+    from inventory.store import lots
+
+    held = _pieces(connection, number, "held", "1")
+    for row in held:
+        lots.change(connection, row["lot"], held=-row["pieces"])
+    return held
+
+
+def _released(row: Mapping[str, Any], number: int) -> Event:
+    """The event of a hold that ends with its job."""
+    return Event("released", lot_id=row["lot"], job_id=number, held=-row["pieces"])
+
+
+def set_outcome(shelf: Shelf, number: int, outcome: str, *, dry_run: bool = False) -> Job:
+    """Write down later what became of a repair."""
+    if outcome not in OUTCOMES:
+        raise WrongInput(f"The outcome is one of {', '.join(OUTCOMES)}, not {outcome!r}.")
+    with shelf.write(dry_run=dry_run) as connection:
+        job = jobs.get(connection, number)
+        if job.closed_at is None:
+            raise Refused(f"Job {number} is still open; close it first.")
+        jobs.set_values(connection, number, outcome=outcome)
+        event = Event("job-outcome", job_id=number, detail={"outcome": outcome, "was": job.outcome})
+        append(connection, [event], bench=shelf.bench)
+        return jobs.get(connection, number)
+
+
+def as_row(job: Job) -> dict[str, Any]:
+    """A job as it goes to JSON."""
+    return asdict(job)

@@ -1,0 +1,153 @@
+"""``salvage load / dump``: CSV and JSON in and out."""
+
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from inventory.cli import options, show
+
+SHOWN = 50
+"""So many bad rows are listed; the rest is counted."""
+
+
+def attach(app: typer.Typer) -> None:
+    """Hang the commands of this subject on the app."""
+    app.command()(load)
+    app.command()(dump)
+
+
+@contextmanager
+def told_troubles() -> Iterator[None]:
+    """List the bad rows of a refused file on stderr before its one sentence."""
+    from inventory.bench.files import LoadRefused
+
+    try:
+        yield
+    except LoadRefused as refused:
+        for trouble in refused.troubles[:SHOWN]:
+            show.note(show.safe(trouble))
+        if len(refused.troubles) > SHOWN:
+            show.note(f"... and {len(refused.troubles) - SHOWN} more")
+        raise
+
+
+@contextmanager
+def progress(what: str) -> Iterator[Callable[[int], None]]:
+    """A counter on stderr, at a terminal only."""
+    if not sys.stderr.isatty():
+        yield lambda _count: None
+        return
+    from rich.progress import Progress, TextColumn, TimeElapsedColumn
+
+    with Progress(
+        TextColumn("{task.description}"),
+        TextColumn("{task.completed:,.0f} rows"),
+        TimeElapsedColumn(),
+        console=show.console(sys.stderr),
+        transient=True,
+    ) as bar:
+        task = bar.add_task(what, total=None)
+        yield lambda count: bar.update(task, completed=count)
+
+
+def load(
+    file: Annotated[Path, typer.Argument(help="CSV or JSON with a row a lot, or a JSON dump.")],
+    keep_good: Annotated[
+        bool, typer.Option("--keep-good", help="Load the good rows, write the bad to a file.")
+    ] = False,
+    again: Annotated[bool, typer.Option("--again", help="Though it was loaded before.")] = False,
+    encoding: Annotated[str | None, typer.Option(help="If it is neither UTF-8 nor 1252.")] = None,
+    dry_run: options.DryRun = False,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Load parts from a file: the whole file goes in, or nothing does.
+
+    Example: salvage load parts.csv
+    """
+    from inventory.bench.dumps import is_dump, load_dump
+    from inventory.bench.files import load as load_file
+    from inventory.bench.place import open_for
+
+    with told_troubles(), progress("Loading") as report:
+        if is_dump(file):
+            counted = load_dump(open_for(shelf, create=True), file, dry_run=dry_run)
+            show.as_json(counted) if json else show.line(f"Loaded the dump {show.safe(file)}.")
+            return
+        done = load_file(
+            open_for(shelf, create=True),
+            file,
+            keep_good=keep_good,
+            encoding=encoding,
+            again=again,
+            dry_run=dry_run,
+            progress=report,
+        )
+    bad = _write_bad(file, done.bad_rows, [str(one) for one in done.troubles], dry_run=dry_run)
+    if json:
+        show.as_json(
+            {
+                "lots": done.lots,
+                "first_lot": done.first_lot,
+                "bad_rows": len(done.troubles),
+                "bad_file": str(bad) if bad else None,
+                "with_warnings": done.warnings,
+                "new_units": list(done.new_units),
+            }
+        )
+        return
+    would = "Would load" if dry_run else "Loaded"
+    show.line(f"{would} {done.lots} lots from {show.safe(file)}.")
+    if done.warnings:
+        show.note(f"{done.warnings} markings were read with a warning; 'salvage show LOT' tells.")
+    if done.new_units:
+        show.note(f"New source units: {show.safe(', '.join(done.new_units))}.")
+    if bad:
+        show.note(f"{len(done.troubles)} bad rows are in {show.safe(bad)}.")
+
+
+def _write_bad(
+    file: Path, rows: tuple[object, ...], reasons: list[str], *, dry_run: bool
+) -> Path | None:
+    """Bad rows go to a file beside the loaded one, with what was expected."""
+    if not rows or dry_run:
+        return None
+    from inventory.store.files import write_csv
+
+    path = file.with_name(f"{file.stem}.bad.csv")
+    names = sorted({name for row in rows for name in row if name != "\0"})  # type: ignore[attr-defined]
+    listed = [
+        [*(row.get(name, "") for name in names), why]  # type: ignore[attr-defined]
+        for row, why in zip(rows, reasons, strict=True)
+    ]
+    write_csv(path, [*names, "expected"], listed)
+    return path
+
+
+def dump(
+    file: Annotated[
+        Path, typer.Argument(help="Where to: .csv for a table of lots, .json for all.")
+    ],
+    shelf: options.Shelf = None,
+) -> None:
+    """Write the shelf out: lots as CSV for a spreadsheet, or everything as JSON.
+
+    Example: salvage dump shelf.json
+    """
+    from inventory.bench.dumps import dump_csv, dump_json
+    from inventory.bench.place import open_for
+    from inventory.errors import WrongInput
+
+    opened = open_for(shelf)
+    if file.suffix.lower() == ".csv":
+        count = dump_csv(opened, file)
+        show.line(f"Wrote {count} lots to {show.safe(file)}.")
+    elif file.suffix.lower() == ".json":
+        count = dump_json(opened, file)
+        show.line(f"Wrote the whole shelf ({count} rows) to {show.safe(file)}.")
+    else:
+        raise WrongInput("Name the file with .csv or .json at the end.")
