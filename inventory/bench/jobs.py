@@ -186,8 +186,15 @@ def _released(row: Mapping[str, Any], number: int) -> Event:
     return Event("released", lot_id=row["lot"], job_id=number, held=-row["pieces"])
 
 
-def set_outcome(shelf: Shelf, number: int, outcome: str, *, dry_run: bool = False) -> Job:
-    """Write down later what became of a repair."""
+def set_outcome(  # noqa: PLR0913 - one keyword for each thing a tech can say
+    shelf: Shelf,
+    number: int,
+    outcome: str,
+    *,
+    failed_lot: int | None = None,
+    dry_run: bool = False,
+) -> Job:
+    """Write down later what became of a repair, and which fitted piece failed again."""
     if outcome not in OUTCOMES:
         raise WrongInput(f"The outcome is one of {', '.join(OUTCOMES)}, not {outcome!r}.")
     with shelf.write(dry_run=dry_run) as connection:
@@ -195,9 +202,23 @@ def set_outcome(shelf: Shelf, number: int, outcome: str, *, dry_run: bool = Fals
         if job.closed_at is None:
             raise Refused(f"Job {number} is still open; close it first.")
         jobs.set_values(connection, number, outcome=outcome)
-        event = Event("job-outcome", job_id=number, detail={"outcome": outcome, "was": job.outcome})
-        append(connection, [event], bench=shelf.bench)
+        told = {"outcome": outcome, "was": job.outcome}
+        events = [Event("job-outcome", job_id=number, detail=told)]
+        if failed_lot is not None:
+            events.append(_failed(connection, number, failed_lot))
+        append(connection, events, bench=shelf.bench)
         return jobs.get(connection, number)
+
+
+def _failed(connection: Connection, number: int, lot_id: int) -> Event:
+    """The event of a fitted piece that failed in the customer's unit."""
+    from inventory.bench.moves import fitted_from
+    from inventory.store import lots
+
+    lot = lots.get(connection, lot_id)
+    if fitted_from(connection, lot_id, number) < 1:
+        raise Refused(f"Nothing of lot {lot_id} was fitted on job {number}.")
+    return Event("failed", lot_id=lot_id, part_id=lot.part_id, job_id=number)
 
 
 def as_row(job: Job) -> dict[str, Any]:

@@ -106,10 +106,14 @@ def write_pieces(
     bench: str,
     *,
     act: int | None = None,
+    into: int | None = None,
 ) -> list[Logged]:
-    """Write checked pieces in an open write transaction; ``act`` joins them to earlier ones."""
+    """Write checked pieces in an open write transaction.
+
+    ``act`` joins them to earlier events; ``into`` is the part type they are known to be of.
+    """
     unit_ids = _unit_ids(connection, {p.source_unit for p, _, _ in ready if p.source_unit})
-    known = [parts.same_as(connection, part) for _, part, _ in ready]
+    known = [into or parts.same_as(connection, part) for _, part, _ in ready]
     part_ids = _numbers(connection, [part for _, part, _ in ready], known)
     lots.know_bins(connection, [piece.bin for piece, _, _ in ready])
     first = parts.next_id(connection, "lot")

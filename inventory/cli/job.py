@@ -244,15 +244,39 @@ def close(
 def outcome_(
     number: JobNumber,
     outcome: Annotated[str, typer.Argument(help="kept-working, came-back, not-collected.")],
+    failed: Annotated[
+        int | None, typer.Option("--failed", metavar="LOT", help="Lot of the piece that failed.")
+    ] = None,
     dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
     """Write down later what became of a repair.
 
-    Example: salvage job outcome 5 came-back
+    Example: salvage job outcome 5 came-back --failed 17
     """
     from inventory.bench import jobs
     from inventory.bench.place import open_for
 
-    job = jobs.set_outcome(open_for(shelf), number, outcome, dry_run=dry_run)
+    job = jobs.set_outcome(
+        open_for(shelf), number, outcome, failed_lot=failed, dry_run=dry_run
+    )
     show.line(f"Job {job.id}: {outcome}.")
+
+
+@app.command("lacks")
+def lacks(
+    number: JobNumber,
+    part: Annotated[int, typer.Option("--part", help="Part type that was not there.", min=1)],
+    quantity: options.Quantity = 1,
+    dry_run: options.DryRun = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Write down a part a repair needed and the shelf did not have: it counts as demand.
+
+    Example: salvage job lacks 5 --part 12
+    """
+    from inventory.bench.orders import lacked
+    from inventory.bench.place import open_for
+
+    lacked(open_for(shelf), part, quantity, job=number, dry_run=dry_run)
+    show.line(f"Job {number} lacked {quantity} of part type {part}.")
