@@ -202,7 +202,13 @@ def measure(connection: Connection, part_id: int, name: str, value: Value, bench
         ),
         {"part_id": part_id, "name": name, "value": json.dumps(value), "bench": bench, "at": now()},
     )
-    rows = list(rating_rows(part_id, {name: value}))
+    file_ratings(connection, part_id)
+
+
+def file_ratings(connection: Connection, part_id: int, *, empty: bool = False) -> None:
+    """Write the rating rows of a part type anew from its record; none where it is ``empty``."""
+    connection.execute(text("DELETE FROM rating WHERE part_id = :id"), {"id": part_id})
+    rows = [] if empty else list(rating_rows(part_id, get(connection, part_id).ratings))
     if rows:
         connection.execute(_INSERT_RATING, rows)
 
@@ -215,10 +221,11 @@ def merge(connection: Connection, keep: int, drop: int) -> None:
         "UPDATE lot SET part_id = :keep WHERE part_id = :drop",
         "UPDATE measured SET part_id = :keep WHERE part_id = :drop",
         "UPDATE alias SET part_id = :keep WHERE part_id = :drop",
-        "DELETE FROM rating WHERE part_id = :drop",
         "UPDATE part_type SET merged_into = :keep WHERE id = :drop OR merged_into = :drop",
     ):
         connection.execute(text(statement), values)
+    file_ratings(connection, keep)
+    file_ratings(connection, drop, empty=True)
     search_index.replace(connection, drop, keep)
     codes = {kept.type_code, kept.marking, *kept.aliases}
     for code in (dropped.type_code, dropped.marking):
