@@ -32,10 +32,16 @@ COMPARISONS = (
     "covers",  # offered range or list of volts covers the wanted one
     "includes",  # offered set holds every member of the wanted set
     "ranked",  # offered's rank in `order` is at least the wanted one's
-    "fit",  # dimensions agree within `tolerance` (absolute, mm); a person looks
+    "fit",  # figures agree within `tolerance` (absolute, in the attribute's unit)
     "note",  # shown, never decides
 )
 """Operators a sheet may name; each is one function in ``rules.compare``."""
+
+MISFITS = ("refused", "ask", "note")
+"""What a known mismatch gives: most refuse, soft ones ask or are only said."""
+
+UNSAID = ("note", "ask")
+"""What follows when nobody said what is wanted: a line in the list, or a question."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,11 +58,17 @@ class Attribute:
     reason: str = ""
     source: str = ""
     effort: int = 5  # to find it out: 1 look, 3 caliper, 5 bench test, 9 data sheet
+    misfit: str = "refused"  # see MISFITS
+    unsaid: str = "note"  # see UNSAID
+    beyond_type: bool = False  # the type code does not settle it: it is a series code
+    ask_tolerance: float | None = None  # between `tolerance` and this a person decides
+    load: str = ""  # a contact rating, compared by rating group: see rules.loads
+    also_named: tuple[str, ...] = ()  # other rating names for the same quantity
 
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """A tested state of the family."""
+    """A tested state of the family; the sheet lists the bad ones worst first."""
 
     name: str
     good: bool
@@ -65,7 +77,11 @@ class State:
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A bench limit: readings beyond it lead to ``state``."""
+    """A bench limit: readings beyond it lead to ``state``.
+
+    With ``of_rating`` the figures are multiples of that rating, or the rating plus or minus
+    ``spread_pct``; ``spread_from`` names the rating in per cent that replaces the spread.
+    """
 
     reading: str  # name of the reading, e.g. "closed_ohm"
     unit: str | None
@@ -75,6 +91,10 @@ class Limit:
     at_least: float | None = None
     unless_rating: str | None = None  # a rating of the part that replaces the figure
     note: str = ""
+    of_rating: str | None = None
+    spread_pct: float | None = None
+    spread_from: str | None = None
+    allowance_pct: float = 0.0  # the meter's own error, added to the spread
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,8 +123,10 @@ class Sheet:
     group: str = "other"
     also_called: tuple[str, ...] = ()
     stand_in_families: tuple[str, ...] = ()  # families that may be offered for this one
-    minutes_to_pull: float | None = None
-    minutes_to_test: float | None = None
+    minutes_to_pull: float | None = None  # common practice
+    minutes_to_test: float | None = None  # common practice
+    # readings without which no piece is called good; "a|b" is met by either
+    good_needs: tuple[str, ...] = ()
 
     def attribute(self, name: str) -> Attribute | None:
         """The attribute of that name, or None."""
@@ -130,29 +152,43 @@ def sheet(family: str) -> Sheet:
     """The sheet of a family; an unknown family is the user's mistake."""
     if family not in families():
         raise WrongInput(f"There is no family {family!r}.")
-    path = _FOLDER / f"{family}.toml"
-    return _from_toml(tomllib.loads(path.read_text(encoding="utf-8")))
+    return from_toml(written(family))
 
 
-def _from_toml(data: dict[str, Any]) -> Sheet:
+def written(family: str) -> dict[str, Any]:
+    """A sheet as it stands in its file, before it becomes records."""
+    return tomllib.loads((_FOLDER / f"{family}.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def shared_cautions() -> dict[str, Caution]:
+    """Cautions several families carry word for word, by name."""
+    text = (_FOLDER / "shared" / "cautions.toml").read_text(encoding="utf-8")
+    return {name: _caution(row) for name, row in tomllib.loads(text).items()}
+
+
+def from_toml(data: dict[str, Any]) -> Sheet:
     """Sheet = head attribute* state* limit* caution*."""
-    rows = {
-        "attributes": tuple(_attribute(row) for row in data.pop("attribute", [])),
-        "states": tuple(State(**row) for row in data.pop("state", [])),
-        "limits": tuple(Limit(**row) for row in data.pop("limit", [])),
-        "cautions": tuple(
-            Caution(tuple(row["when"]), row["text"], row["source"])
-            for row in data.pop("caution", [])
-        ),
-    }
-    for name in ("sources", "also_called", "stand_in_families"):
-        if name in data:
-            data[name] = tuple(data[name])
-    return Sheet(**data, **rows)
+    head = dict(data)
+    attributes = tuple(Attribute(**_lists_frozen(row)) for row in head.pop("attribute", []))
+    states = tuple(State(**row) for row in head.pop("state", []))
+    limits = tuple(Limit(**{"unit": None, **row}) for row in head.pop("limit", []))
+    own = tuple(_caution(row) for row in head.pop("caution", []))
+    shared = tuple(shared_cautions()[name] for name in head.pop("shared_cautions", []))
+    return Sheet(
+        attributes=attributes,
+        states=states,
+        limits=limits,
+        cautions=shared + own,
+        **_lists_frozen(head),
+    )
 
 
-def _attribute(row: dict[str, Any]) -> Attribute:
-    """Attribute = name label unit? compare must? ..."""
-    if "order" in row:
-        row["order"] = tuple(row["order"])
-    return Attribute(**row)
+def _caution(row: dict[str, Any]) -> Caution:
+    """Caution = when+ text source."""
+    return Caution(**_lists_frozen(row))
+
+
+def _lists_frozen(row: dict[str, Any]) -> dict[str, Any]:
+    """A row whose lists became tuples, as records need them."""
+    return {name: tuple(v) if isinstance(v, list) else v for name, v in row.items()}
