@@ -1,0 +1,160 @@
+"""What a cut-out does at which temperature: verbs, figures, directions.
+
+Words and figures are collected in the order of the text and made into ratings at the end,
+because only both points together say whether the contact opens or closes on a rise.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from functools import partial
+
+from inventory.markings.amounts import NUM, PRACTICE, plain_number
+from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.temperatures import Temperature, temperature
+
+_AT = (
+    r"(?:\s(?:again|automatically|at|when|temp(?:erature)?s?\.?|to"
+    r"|approx(?:imately|\.)?|about|is)){0,6}"
+)
+_VERBS = {
+    "reset": r"(?:auto(?:matic(?:ally)?)?[ -]?|manual(?:ly)?[ -]?)?"
+    rf"(?:resets?|re-?clos(?:es?|ing)|recover(?:s|y)?){_AT}",
+    "on": rf"(?:turns?|switch(?:es)?|comes?) on{_AT}",
+    "off": rf"(?:turns?|shuts?|switch(?:es)?) off{_AT}",
+    "open": r"(?:opens?|opening|trips?|cuts? (?:off|out)|breaks?|disconnects?|operating|action)"
+    rf"{_AT}",
+    "close": rf"(?:closes?|closing|makes?){_AT}",
+}
+_VERB = re.compile(
+    "|".join(f"(?P<{name}>{words})" for name, words in _VERBS.items()) + r"(?![A-Za-z])",
+    re.IGNORECASE,
+)
+_NEVER = re.compile(
+    r"(?:does|do|will|it does) not reset|no(?:n|t)?[ -]?reset(?:table|ting|s)?"
+    r"|one[ -]?(?:shot|time)|single[ -]shot|temperature fuse|thermal fuse|thermofuse",
+    re.IGNORECASE,
+)
+_MODE = re.compile(
+    r"(?P<manual>manual[ -]?reset(?:table)?|reset button)(?!\s?(?:at|to|-?[0-9]))"
+    r"|(?P<auto>auto(?:matic)?[ -]?reset|self[ -]?resetting)(?!\s?(?:at|to|\(?-?[0-9]))",
+    re.IGNORECASE,
+)
+_RISE = re.compile(
+    r"or (?:higher|more|above)|and (?:above|over)|on (?:temperature )?rise|rising", re.IGNORECASE
+)
+_FALL = re.compile(
+    r"or (?:lower|less|below)|and below|on (?:temperature )?fall|falling", re.IGNORECASE
+)
+
+
+@dataclass(slots=True)
+class Point:
+    """One temperature with what happens there; ``way`` is "rise", "fall" or not said."""
+
+    does: str | None
+    at: Temperature
+    way: str | None = None
+
+
+@dataclass(slots=True)
+class Points:
+    """The points met so far, and the verb that waits for its figure."""
+
+    met: list[Point] = field(default_factory=list)
+    verb: str | None = None
+
+
+def _verb(points: Points, scan: Scanner) -> bool:
+    """Verb = "opens at" | "resets at" | "closes at" | "turns on" | "shuts off"."""
+    found = scan.take(_VERB, "what the contact does at the next figure", PRACTICE)
+    if found is None or found.lastgroup is None:
+        return False
+    points.verb = found.lastgroup
+    words = found.group().lower()
+    if points.verb == "reset" and words.startswith("manual"):
+        scan.say("reset", "manual")
+    return True
+
+
+def _never(scan: Scanner) -> bool:
+    """Never = "does not reset" | "one-shot" | "temperature fuse"."""
+    if scan.take(_NEVER, "opens once and does not reset", PRACTICE) is None:
+        return False
+    scan.say("reset", "none")
+    return True
+
+
+def _mode(scan: Scanner) -> bool:
+    """Mode = "manual reset" | "auto reset", without a figure behind it."""
+    found = scan.take(_MODE, "how it is reset", PRACTICE)
+    if found is None:
+        return False
+    scan.say("reset", found.lastgroup)
+    return True
+
+
+def _way(points: Points, scan: Scanner) -> bool:
+    """Way = "or higher" | "on rise" | "or lower" | "on fall", of the figure before it."""
+    for way, pattern in (("rise", _RISE), ("fall", _FALL)):
+        if scan.take(pattern, f"on temperature {way}", PRACTICE):
+            if points.met:
+                points.met[-1].way = way
+            return True
+    return False
+
+
+def _point(points: Points, scan: Scanner) -> bool:
+    """Point = temperature; it belongs to the verb before it."""
+    read = temperature(scan, "temperature of the contact")
+    if read is None:
+        return False
+    points.met.append(Point(points.verb, read))
+    points.verb = None
+    return True
+
+
+_PAIR = re.compile(
+    rf"(?P<high>[0-9]{{2,3}})(?:\s?(?:±|\+/?-)\s?(?P<t1>{NUM}))?\s?/\s?"
+    rf"(?P<low>-?[0-9]{{2,3}})(?:\s?(?:±|\+/?-)\s?(?P<t2>{NUM}))?"
+    r"\s?(?:°\s?C|℃|C)(?![A-Za-z0-9])"
+)
+
+
+def _open_reset(points: Points, scan: Scanner) -> bool:
+    """OpenReset = figure tolerance? "/" lower figure tolerance? "°C"."""
+    found = scan.peek(_PAIR)
+    if found is None or float(found["high"]) <= float(found["low"]):
+        return False
+    scan.take(_PAIR, "opens at the first figure, resets at the second", PRACTICE)
+    for does, name, tol in (("open", "high", "t1"), ("reset", "low", "t2")):
+        tolerance = plain_number(found[tol]) if found[tol] else None
+        at = Temperature(c=int(found[name]), tol_c=tolerance, text=found[name])
+        points.met.append(Point(does, at))
+    return True
+
+
+_TOLERANCE = re.compile(
+    rf"(?:±|\+/?-)\s?(?P<tol>{NUM})\s?(?P<unit>°\s?[CF]|℃|℉|[CFK])(?![A-Za-z0-9])"
+)
+
+
+def _tolerance(points: Points, scan: Scanner) -> bool:
+    """Tolerance = "±" figure unit, of the figure before it."""
+    if not points.met:
+        return False
+    found = scan.take(_TOLERANCE, "tolerance of the temperature", PRACTICE)
+    if found is None:
+        return False
+    last = points.met[-1]
+    scale = "tol_f" if found["unit"].endswith(("F", "℉")) else "tol_c"
+    kept = {name: getattr(last.at, name) for name in ("c", "f", "tol_c", "tol_f", "agrees", "text")}
+    last.at = Temperature(**{**kept, scale: plain_number(found["tol"])})
+    return True
+
+
+def rules(points: Points) -> tuple[Rule, ...]:
+    """The grammar lines of the points, in order, filling this collection."""
+    bound = (_open_reset, _point, _tolerance, _verb, _way)
+    return (_never, _mode, *(partial(rule, points) for rule in bound))

@@ -1,0 +1,154 @@
+"""Cartridge fuses: IEC 60127 letters, North American series, and the words sellers use.
+
+A fuse keeps its system: the IEC letter names IEC 60127 and its calibration, a series such as
+GMA names UL 248-14. The two are never converted into each other.
+"""
+
+from __future__ import annotations
+
+import re
+
+from inventory.markings.amounts import (
+    GAPS,
+    NUM,
+    amps,
+    approvals,
+    listed,
+    review,
+    size,
+    volts,
+    written,
+)
+from inventory.markings.fuse_iec import iec
+from inventory.markings.fuse_series import SERIES, ul
+from inventory.markings.fuse_words import WORDS, inch, interrupting, standard
+from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import Form, write
+from inventory.records import Reading
+
+_SUFFIX = re.compile(r"[A-Z](?=\s{0,4}$)")
+
+
+def _suffix(scan: Scanner) -> bool:
+    """Suffix = one capital at the very end; kept to compare, its meaning is not known."""
+    found = scan.peek(_SUFFIX)
+    if found is None or "current_a" not in scan.ratings:
+        return False
+    scan.say("unknown_suffix", found.group())
+    scan.warn(f"The last letter {found.group()} is not explained by any source; compare it.")
+    scan.leave()
+    return True
+
+
+_VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_vdc"})
+_LINES: tuple[Rule, ...] = (
+    standard, ul, iec, interrupting, inch, size, _VOLTS, amps(), WORDS, approvals, _suffix,
+    *GAPS,
+)  # fmt: skip
+
+
+def read(text: str) -> Reading:
+    """Read the marking of a cartridge fuse; what it does not print stays unknown."""
+    scan = Scanner(text)
+    scan.sweep(_LINES)
+    _body_against_letter(scan)
+    _assume(scan)
+    if scan.ratings.get("voltage_v", 0) and _highest(scan.ratings["voltage_v"]) >= 1000:
+        review(scan, "A fuse for thousands of volts is an oven's high-voltage fuse, not this kind.")
+    return scan.reading("fuse")
+
+
+def _highest(volts_said: object) -> float:
+    """The highest of one figure or a list."""
+    return max(volts_said) if isinstance(volts_said, list) else float(str(volts_said))
+
+
+def _body_against_letter(scan: Scanner) -> None:
+    """The printed letter decides, whatever the tube is made of."""
+    if (scan.ratings.get("body"), scan.ratings.get("breaking_class")) == ("ceramic", "L"):
+        scan.warn("The body is ceramic but the letter says L: the letter decides.")
+
+
+def _assume(scan: Scanner) -> None:
+    """Breaking capacity and size the standard sets for what is printed."""
+    said = scan.ratings
+    current = said.get("current_a")
+    if said.get("breaking_class") == "L" and isinstance(current, (int, float)):
+        scan.assume(
+            "breaking_capacity_a", max(35, 10 * current), "IEC 60127-2: 35 A or 10 In, from memory"
+        )
+    if said.get("breaking_class") == "H":
+        scan.assume("breaking_capacity_a", 1500, "IEC 60127-2; some series state less above 6.3 A")
+    if said.get("standard") == "BS 1362":
+        scan.assume("size_mm", [6.3, 25.4], "BS 1362, from memory")
+        scan.assume("voltage_v", 240, "BS 1362, from memory")
+
+
+_LIKELY = (
+    (re.compile(r"\bthermal|temperature fuse|\bkv\b|[0-9]kv", re.IGNORECASE), 0.1),
+    (re.compile(rf"(?:^|\s|/)(?:FF|TT|mT|F|T|M)\s?{NUM}\s?m?A\s?[LHE]?(?![A-Za-z])"), 0.9),
+    (re.compile(rf"(?:^|[\s/])(?:{'|'.join(SERIES)})(?:-V)?[- ]?[0-9]", re.IGNORECASE), 0.9),
+    (re.compile(r"\b(?:BS\s?1362|60127|248-14)\b"), 0.9),
+    (re.compile(r"(?:^|\s)(?:FF|TT|F|T|M)\s?[0-9.,]{1,6}[LHE]\s?[0-9]{2,3}\s?V"), 0.8),
+    (re.compile(r"\bfuse\b", re.IGNORECASE), 0.7),
+    (re.compile(r"slow[ -]?blow|slo-?blo|fast[ -]?(?:blow|acting)", re.IGNORECASE), 0.7),
+    (re.compile(r"[0-9]\s?m?A\b.{0,40}\b(?:5\s?[x×*]\s?20|6[.,]3\s?[x×*]\s?32)"), 0.7),
+)
+
+
+def likely(text: str) -> float:
+    """How strongly a text looks like a cartridge fuse, 0 to 1."""
+    head = text[:400]
+    return next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
+
+
+_CLASS_WORDS = {"L": "low breaking capacity", "H": "high breaking capacity"}
+
+
+def _ir_text(entries: list[dict[str, float]]) -> str:
+    """Interrupting ratings, each with its volts where printed."""
+    return " ".join(
+        f"IR {written(e['a'])}A" + (f"@{written(e['voltage_v'])}V" if "voltage_v" in e else "")
+        for e in entries
+    )
+
+
+def canonical(reading: Reading) -> str:
+    """The marking written out again; reads back to the same ratings."""
+    said = reading.ratings
+    head = _ul_head(reading) if "series" in said else _iec_head(reading)
+    return " ".join((head, _tail(reading))).strip()
+
+
+def _iec_head(reading: Reading) -> str:
+    """Standard where no letter names it, then letter, current, breaking class."""
+    said = reading.ratings
+    letter = "time_characteristic" in said
+    joined = letter and "current_a" in said
+    standard = said.get("standard_part", "" if letter else said.get("standard", ""))
+    current = write(said, ("time_characteristic", "{}"), ("current_a", "{}A"))
+    breaking: Form = "{}" if joined else _CLASS_WORDS
+    speed = write(said, ("breaking_class", breaking), ("speed", "{}"), ("leads", "{} leads"))
+    return " ".join(part for part in (standard, current.replace(" ", ""), speed) if part)
+
+
+def _ul_head(reading: Reading) -> str:
+    """Series, leads, current, RoHS letter."""
+    said = reading.ratings
+    lead = "-V" if said.get("leads") == "axial" else ""
+    current = f"-{listed(said['current_a'])}A" if "current_a" in said else ""
+    return f"{said['series']}{lead}{current}{'-R' if 'rohs' in said else ''}"
+
+
+def _tail(reading: Reading) -> str:
+    """Volts, size and the rest."""
+    return write(
+        reading.ratings,
+        ("voltage_v", lambda v: f"{listed(v, '/')}V"),
+        ("voltage_vdc", "{}VDC"),
+        ("size_mm", lambda v: f"{listed(v, 'x')}mm"),
+        ("interrupting", _ir_text),
+        ("body", "{}"),
+        ("approvals", "{}"),
+        ("unknown_suffix", "{}"),
+    )
