@@ -1,0 +1,324 @@
+"""Interference capacitors of class X and Y: classes, volts a.c., value, makers' codes.
+
+``class`` is the list of all classes a part carries, X before Y. Where each class has its own
+voltage, ``voltage_vac_by_class`` holds them and ``voltage_vac`` the lowest, good for both.
+"""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+from math import sqrt
+
+from inventory.markings.capacitance import (
+    VALUE_LINES,
+    decimal,
+    digits,
+    letter,
+    say_farads,
+)
+from inventory.markings.capacitor import FILMS, bare_volts
+from inventory.markings.figures import IEC_60062, digit_code, figure, ohms
+from inventory.markings.passive_marks import (
+    ANY_CASE,
+    COMMON,
+    PRACTICE,
+    Meaning,
+    climatic,
+    legend,
+    rest_of_word,
+    say_tolerance,
+    temperature,
+    tolerance,
+    volts,
+    word,
+)
+from inventory.markings.scanner import Rule, Scanner
+from inventory.records import Reading
+
+IEC_60384_14 = "IEC 60384-14:2013, classes X1, X2, Y1, Y2"
+"""Source of the classes; their impulse voltages stand in its table of pulse tests."""
+
+IMPULSE_KV = {"X1": 4.0, "X2": 2.5, "Y1": 8.0, "Y2": 5.0, "Y4": 2.5}
+"""Peak impulse of each class up to 1 µF, in kV. Source: IEC 60384-14, as tabled at
+techoverflow.net/2019/08/07 (X1, X2, Y1, Y2, Y4)."""
+
+MURATA = "Murata, safety recognized ceramic capacitors, part numbering (xonelec DE1B3KX681KA5B)"
+MURATA_TYPES = {"KX": ["X1", "Y1"], "KH": ["X1", "Y2"], "KY": ["X1", "Y2"]}
+"""Classes of the type letters, all 250 V a.c. Source: the same table."""
+_TEMPERATURES = {
+    "B3": "B +/-10%",
+    "E3": "E +20/-55%",
+    "F3": "F +30/-80%",
+    "1X": "SL +350 to -1000ppm/C",
+}
+_PITCH = {"2": 5, "3": 7.5, "4": 10, "5": 10, "7": 7.5}
+_PACKING = {"A": "ammo pack", "B": "bulk"}
+
+KEMET = "KEMET R46, class X2, metallized polypropylene, part number system"
+_R46_PITCH = {"F": 10, "I": 15, "N": 22.5, "R": 27.5, "W": 37.5}
+EPCOS = "EPCOS B32921C/D to B32928C/D, X2 305 V a.c., data sheet"
+_B3292_PITCH = {"1": 10, "2": 15, "3": 22.5, "4": 27.5, "6": 37.5, "8": 52.5}
+
+
+def say_classes(scan: Scanner, classes: list[str]) -> None:
+    """Add classes to the list, X before Y, each once."""
+    held = set(scan.ratings.get("class", [])) | set(classes)
+    scan.ratings["class"] = sorted(held)
+
+
+_CLASS = re.compile(
+    r"(?P<first>X[123]|Y[1234])(?:\s?[/+&,-]?\s?(?P<second>X[123]|Y[1234]))?(?![0-9])",
+    ANY_CASE,
+)
+_CLASS_VOLTS = re.compile(
+    r"\s{0,2}[:=(]?\s{0,2}(?:(?:AC|~)\s?)?(?P<volts>[1-9][0-9]{2})\s?"
+    r"(?:V\s?(?:AC|~)?|~)(?:\s?AC)?\)?(?![0-9A-WZa-z])",
+    ANY_CASE,
+)
+
+
+def class_mark(scan: Scanner) -> bool:
+    """Class = ("X" | "Y") digit ("/" class)? (number "V" "~"?)?"""
+    found = scan.peek(_CLASS)
+    if found is None:
+        return False
+    classes = [name.upper() for name in (found["first"], found["second"]) if name]
+    say_classes(scan, classes)
+    means = {"first": _class_meaning(classes[0])}
+    if found["second"]:
+        means["second"] = _class_meaning(classes[1])
+    legend(scan, found, means)
+    _volts_of_class(scan, classes)
+    return True
+
+
+def _class_meaning(name: str) -> Meaning:
+    """What one class is for."""
+    where = "across the mains" if name[0] == "X" else "from the mains to metal people touch"
+    return f"class {name}, {where}", IEC_60384_14
+
+
+def _volts_of_class(scan: Scanner, classes: list[str]) -> None:
+    """Take the volts printed right behind a class; they belong to that class."""
+    found = scan.peek(_CLASS_VOLTS)
+    if found is None:
+        return
+    amount = int(found["volts"])
+    by_class = scan.ratings.setdefault("voltage_vac_by_class", {})
+    by_class.update(dict.fromkeys(classes, amount))
+    legend(scan, found, {"volts": (f"{amount} V a.c. as {' and '.join(classes)}", IEC_60384_14)})
+
+
+_MURATA = re.compile(
+    r"(?P<series>DE[12J])(?P<temp>B3|E3|F3|1X)(?P<type>KX|KH|KY|E2)(?P<value>[1-9][0-9]{2})"
+    r"(?P<tol>[JKMZ])(?P<lead>[ABCDNP][2-7])(?P<pack>[AB])(?P<own>[A-Z0-9]{0,4})(?![0-9A-Za-z])"
+)
+
+
+def murata(scan: Scanner) -> bool:
+    """Code = "DE" series temperature type value tolerance lead packing own?"""
+    found = scan.peek(_MURATA)
+    if found is None or found["lead"][1] not in _PITCH:
+        return False
+    classes = MURATA_TYPES.get(found["type"], [])
+    if classes:
+        say_classes(scan, classes)
+    temperature_mark, pitch = _TEMPERATURES[found["temp"]], _PITCH[found["lead"][1]]
+    for name, value in (
+        ("voltage_vac", 250),
+        ("temp_char", temperature_mark),
+        ("lead_pitch_mm", pitch),
+        ("packaging", _PACKING[found["pack"]]),
+    ):
+        scan.say(name, value)
+    spoken = f"class {' and '.join(classes)}, 250 V a.c." if classes else "250 V a.c., no class"
+    means = {
+        "series": ("maker's series", MURATA),
+        "temp": (f"temperature characteristic {temperature_mark}", MURATA),
+        "type": (spoken, MURATA),
+        "value": (say_farads(scan, digit_code(found["value"])), IEC_60062),
+        "tol": say_tolerance(scan, found["tol"]),
+        "lead": (f"leads {pitch} mm apart", MURATA),
+        "pack": (_PACKING[found["pack"]], MURATA),
+        "own": ("maker's own specification number", MURATA),
+    }
+    return legend(scan, found, means)
+
+
+_TYPE = re.compile(r"(?P<type>K[XHY])(?![0-9A-Za-z])")
+
+
+def murata_type(scan: Scanner) -> bool:
+    """Type = "KX" | "KH" | "KY" as printed on the disc."""
+    found = scan.peek(_TYPE)
+    if found is None:
+        return False
+    classes = MURATA_TYPES[found["type"]]
+    say_classes(scan, classes)
+    return legend(scan, found, {"type": (f"type of class {' and '.join(classes)}", MURATA)})
+
+
+_R46 = re.compile(
+    r"(?P<series>R?46)(?P<volts>K)(?P<pitch>[FINRW])(?P<value>[0-9][1-9][0-9]{2})"
+    r"(?P<pack>[0-9A-Z]{2})(?P<own>[0-9A-Z]{2})(?P<tol>[JKM])(?P<tail>[0-9A-Z]?)(?![0-9A-Za-z])"
+)
+
+
+def kemet_r46(scan: Scanner) -> bool:
+    """Code = "R46" volts pitch zeros-and-three-digits packing own tolerance."""
+    found = scan.peek(_R46)
+    if found is None:
+        return False
+    say_classes(scan, ["X2"])
+    pitch = _R46_PITCH[found["pitch"]]
+    for name, value in (("voltage_vac", 275), ("lead_pitch_mm", pitch), ("dielectric", "PP")):
+        scan.say(name, value)
+    amount = Decimal(found["value"][1:]).scaleb(int(found["value"][0]))
+    means = {
+        "series": ("series of class X2, polypropylene", KEMET),
+        "volts": ("275 V a.c.", KEMET),
+        "pitch": (f"leads {pitch} mm apart", KEMET),
+        "value": (f"{say_farads(scan, amount)}: zeros first, then the digits", KEMET),
+        "pack": ("lead and packing code, see the maker's table", KEMET),
+        "own": ("maker's own code", KEMET),
+        "tol": say_tolerance(scan, found["tol"]),
+        "tail": ("maker's own code", KEMET),
+    }
+    return legend(scan, found, means)
+
+
+_B3292 = re.compile(
+    r"(?P<series>B3292(?P<size>[123468]))(?P<version>[CD])(?P<volts>3)"
+    r"(?P<value>[1-9][0-9]{2})(?P<tol>[JKM])(?P<pack>[0-9]{3})?(?![0-9A-Za-z])"
+)
+
+
+def epcos(scan: Scanner) -> bool:
+    """Code = "B3292" size version volts value tolerance packing?"""
+    found = scan.peek(_B3292)
+    if found is None:
+        return False
+    say_classes(scan, ["X2"])
+    pitch = _B3292_PITCH[found["size"]]
+    for name, value in (("voltage_vac", 305), ("lead_pitch_mm", pitch), ("dielectric", "PP")):
+        scan.say(name, value)
+    means = {
+        "series": (f"class X2, leads {pitch} mm apart", EPCOS),
+        "version": ("version", EPCOS),
+        "volts": ("305 V a.c.", EPCOS),
+        "value": (say_farads(scan, digit_code(found["value"])), IEC_60062),
+        "tol": say_tolerance(scan, found["tol"]),
+        "pack": ("packing", EPCOS),
+    }
+    return legend(scan, found, means)
+
+
+_BLEEDER = re.compile(
+    r"(?P<value>[0-9]{1,4}(?:[.,][0-9]{1,2})?)\s?(?P<unit>[kM])\s?(?:Ω|ohms?)(?![A-Za-z])", ANY_CASE
+)
+
+
+def bleeder(scan: Scanner) -> bool:
+    """Resistor = number ("k" | "M") "Ω": built in to discharge the capacitor."""
+    found = scan.peek(_BLEEDER)
+    if found is None:
+        return False
+    amount = figure(found["value"], 3 if found["unit"] == "k" else 6)
+    scan.say("discharge_resistor_ohm", amount)
+    return legend(scan, found, {"value": (f"built-in resistor of {ohms(amount)}", PRACTICE)})
+
+
+_CODES: tuple[Rule, ...] = (murata, kemet_r46, epcos)
+
+RULES: tuple[Rule, ...] = (
+    rest_of_word,
+    *_CODES,
+    class_mark,
+    murata_type,
+    climatic,
+    temperature,
+    bleeder,
+    volts("voltage_vac", "IEC 60384-14, rated voltage is a.c."),
+    *VALUE_LINES,
+    bare_volts,
+    digits,
+    tolerance,
+    decimal,
+    letter,
+    *FILMS,
+    word("MPX|MEX|MKX", "film capacitor for interference suppression", PRACTICE),
+    word("AC|~", "alternating current", PRACTICE),
+    word("SH", "self-healing", "IEC 60384-14, marking", self_healing=True),
+    word("GMF", "safety test mark of an older standard", "from memory"),
+    *COMMON,
+)
+
+
+def read(text: str) -> Reading:
+    """Read what is printed on a capacitor between the mains lines, or from them to earth."""
+    scan = Scanner(text)
+    scan.sweep(RULES)
+    _settle_volts(scan)
+    _impulse(scan)
+    return scan.reading("capacitor_safety")
+
+
+def _settle_volts(scan: Scanner) -> None:
+    """With volts printed for each class, the lowest is what holds for all of them."""
+    by_class = scan.ratings.get("voltage_vac_by_class")
+    if not by_class:
+        return
+    if len(set(by_class.values())) == 1:
+        del scan.ratings["voltage_vac_by_class"]
+    else:
+        scan.warn("Each class has its own voltage; voltage_vac is the lower one.")
+    scan.say("voltage_vac", min(by_class.values()))
+
+
+def _impulse(scan: Scanner) -> None:
+    """The pulse a class must bear; above 1 µF it falls with the root of the value.
+
+    2.2 µF of class X2 bear 1.69 kV. Source: IEC 60384-14, U divided by sqrt(C/µF).
+    """
+    known = [name for name in scan.ratings.get("class", []) if name in IMPULSE_KV]
+    if not known:
+        return
+    micro = scan.ratings.get("capacitance_pf", 0) / 1e6
+    each = [
+        IMPULSE_KV[name] / (sqrt(micro) if micro > 1 and name in ("X1", "X2", "Y2") else 1)
+        for name in known
+    ]
+    scan.assume("peak_impulse_kv", round(max(each), 2), IEC_60384_14)
+
+
+_SURE = re.compile(
+    r"(?<![0-9A-Za-z])(?:DE[12J](?:B3|E3|F3|1X)|R?46K[FINRW][0-9]{4}|B3292[1-8])"
+    r"|(?<![0-9A-Za-z.])(?:X[123]|Y[124])(?:[/&,\s]?[XY][1-4])?(?![0-9A-Za-z.]).{0,40}?[0-9]\s?(?:V|n|µ|u|p|[JKM](?![a-z]))"
+)
+_MAYBE = re.compile(
+    r"(?<![0-9A-Za-z])(?:X[123]|Y[124])(?![0-9.])|MKP.{0,12}X2|(?:^|\s)K[XHY](?:\s|$)"
+)
+_WORN = re.compile(r"(?:MKP|MPX|[0-9][nuµ]F?)\b.{0,20}\b2[57]5\s?V?\s?~")
+
+
+def likely(text: str) -> float:
+    """How strongly a text looks like this family, 0 to 1."""
+    if _SURE.search(text):
+        return 0.9
+    if _MAYBE.search(text):
+        return 0.6
+    return 0.5 if _WORN.search(text) else 0.0
+
+
+def canonical(reading: Reading) -> str:
+    """Classes, value, tolerance and volts in their plainest form."""
+    said = reading.ratings
+    parts = list(said.get("class", []))
+    if "capacitance_pf" in said:
+        parts.append(f"{Decimal(str(said['capacitance_pf'])):f}pF")
+    if isinstance(said.get("tolerance_pct"), int | float):
+        parts.append(f"±{said['tolerance_pct']}%")
+    if "voltage_vac_by_class" not in said and "voltage_vac" in said:
+        parts.append(f"{said['voltage_vac']}V~")
+    return " ".join(parts)

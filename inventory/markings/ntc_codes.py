@@ -1,0 +1,136 @@
+"""Makers' ordering codes of NTC thermistors."""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+from inventory.markings.figures import IEC_60062, digit_code, ohms, tidy
+from inventory.markings.passive_marks import Meaning, legend, say_tolerance
+from inventory.markings.scanner import Rule, Scanner
+
+VALUE = "r25_ohm"
+"""The rating every value line sets."""
+
+AVX = "AVX ND/NE/NV disc thermistors, how to order and tables of values"
+EPCOS = "EPCOS/TDK leaded NTC, ordering code"
+VISHAY = "Vishay NTCLE, ordering code"
+AVX_B = {
+    "F": 2800,
+    "G": 3030,
+    "H": 3160,
+    "I": 3250,
+    "J": 3480,
+    "K": 3630,
+    "L": 3790,
+    "M": 3950,
+    "N": 4080,
+    "P": 4220,
+    "Q": 4300,
+    "R": 4400,
+    "S": 4520,
+    "T": 4630,
+}
+"""B in kelvin of the material letter. Source: AVX NTC catalogue, tables ND03 and ND06."""
+
+
+def say_r25(scan: Scanner, amount: Decimal) -> str:
+    """Set the resistance at 25 °C and hand back how it is spoken."""
+    scan.say(VALUE, tidy(amount))
+    return f"{ohms(amount)} at 25 °C"
+
+
+_AVX = re.compile(
+    r"(?P<type>N[DEV]\s?0[369])\s?-?\s?(?P<material>[F-NP-U])(?P<fill>\s?0)?\s?(?P<value>0[0-9]{3})"
+    r"\s?(?P<tol>[GHJKM])?(?P<tail>[A-Z-]{0,3})(?![0-9A-Za-z])"
+)
+
+
+def avx(scan: Scanner) -> bool:
+    """Code = type material "0" value tolerance? packing?, e.g. ND03N00103J."""
+    found = scan.peek(_AVX)
+    if found is None:
+        return False
+    scan.say("series", found["type"].replace(" ", ""))
+    means = {
+        "type": ("disc thermistor and its size", AVX),
+        "fill": ("fills the code", AVX),
+        "material": _material(scan, found["material"]),
+        "value": (say_r25(scan, digit_code(found["value"][1:])), AVX),
+        "tail": ("packing", AVX),
+    }
+    if found["tol"]:
+        means["tol"] = say_tolerance(scan, found["tol"])
+    return legend(scan, found, means)
+
+
+def _material(scan: Scanner, letter: str) -> Meaning:
+    """What the material letter says of B."""
+    if letter not in AVX_B:
+        return "material, its B is not in the table at hand", AVX
+    scan.say("b_k", AVX_B[letter])
+    return f"material of B {AVX_B[letter]} K", AVX
+
+
+_EPCOS = re.compile(
+    r"(?P<series>B57(?P<size>153|164|235|236|237|238|364|464|861|891)[SKM]?)0?"
+    r"(?P<value>[0-9]{3})(?P<tol>[FGHJKM])(?P<tail>[0-9A-Z]{0,4})(?![0-9A-Za-z])"
+)
+
+
+def epcos(scan: Scanner) -> bool:
+    """Code = "B57" size letter "0" value tolerance packing, e.g. B57236S0509M000."""
+    found = scan.peek(_EPCOS)
+    if found is None:
+        return False
+    scan.say("series", f"B57{found['size']}")
+    means = {
+        "series": ("series", EPCOS),
+        "value": (say_r25(scan, digit_code(found["value"])), EPCOS),
+        "tol": say_tolerance(scan, found["tol"]),
+        "tail": ("packing", EPCOS),
+    }
+    return legend(scan, found, means)
+
+
+_VISHAY = re.compile(
+    r"(?P<series>NTCLE[0-9]{3}E[0-9])(?P<value>[0-9]{3})(?P<tol>[FGHJK]?)(?P<tail>[0-9A-Z]{0,4})"
+    r"(?![0-9A-Za-z])"
+)
+
+
+def vishay(scan: Scanner) -> bool:
+    """Code = "NTCLE" number "E" lead value tolerance tail, e.g. NTCLE100E3103JB0."""
+    found = scan.peek(_VISHAY)
+    if found is None:
+        return False
+    scan.say("series", found["series"][:8])
+    means = {
+        "series": ("series", VISHAY),
+        "value": (say_r25(scan, digit_code(found["value"])), VISHAY),
+        "tail": ("maker's ending", VISHAY),
+    }
+    if found["tol"]:
+        means["tol"] = say_tolerance(scan, found["tol"])
+    return legend(scan, found, means)
+
+
+_AT = re.compile(r"(?P<value>[1-9][0-9]{2})(?P<series>AT)-?(?P<size>[0-9]{1,2})(?![0-9A-Za-z])")
+
+
+def semitec(scan: Scanner) -> bool:
+    """Code = value "AT-" size, e.g. 103AT-2."""
+    found = scan.peek(_AT)
+    if found is None:
+        return False
+    scan.say("series", f"AT-{found['size']}")
+    means = {
+        "value": (say_r25(scan, digit_code(found["value"])), IEC_60062),
+        "series": ("series AT", "from memory"),
+        "size": ("size", "from memory"),
+    }
+    return legend(scan, found, means)
+
+
+CODES: tuple[Rule, ...] = (avx, epcos, vishay, semitec)
+"""Lines that take a maker's whole code."""
