@@ -57,3 +57,15 @@ def storable(text: str, what: str) -> str:
     except UnicodeEncodeError as error:
         raise WrongInput(f"The {what} holds signs that are no text.") from error
     return text
+
+
+def readable_family(word: str) -> str:
+    """A family whose markings can be read, by its identifier or its trade name."""
+    from inventory.markings.reader import READABLE
+
+    plain = word.strip().lower().replace("-", "_").replace(" ", "_")
+    if plain in READABLE:
+        return plain
+    if plain in families():
+        return plain
+    return known(plain, sorted({*READABLE, *families()}), "family")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
@@ -47,9 +47,18 @@ class Event:
     act: int | None = None  # set when read: the first event of the write it belongs to
 
 
+def _wall_clock() -> datetime:
+    """The time of the machine, in UTC."""
+    return datetime.now(UTC)
+
+
+clock: Callable[[], datetime] = _wall_clock
+"""Where the time comes from; a played shop and a test set their own."""
+
+
 def now() -> str:
     """This moment in UTC, ISO 8601 with microseconds."""
-    return datetime.now(UTC).isoformat(timespec="microseconds")
+    return clock().astimezone(UTC).isoformat(timespec="microseconds")
 
 
 def append(
