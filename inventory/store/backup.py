@@ -114,7 +114,7 @@ def _reserve(path: Path, folder: Path, mark: str) -> Path:
 
     Names go on even if the clock went back, and two benches never get the same one.
     """
-    moment = datetime.now(UTC).replace(microsecond=0)
+    moment = _today()
     taken = [one.name.removesuffix(".backup")[-_STAMP_LENGTH:] for one in backups_of(path, folder)]
     if taken:
         moment = max(moment, _moment(max(taken)) + timedelta(seconds=1))
@@ -126,6 +126,11 @@ def _reserve(path: Path, folder: Path, mark: str) -> Path:
             moment += timedelta(seconds=1)
             continue
         return name
+
+
+def _today() -> datetime:
+    """This moment, to the second."""
+    return datetime.now(UTC).replace(microsecond=0)
 
 
 def _moment(stamp: str) -> datetime:

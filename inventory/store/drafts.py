@@ -17,14 +17,15 @@ COMPANIONS = ("-journal", "-wal", "-shm")
 """What SQLite may lay beside a file. Source: sqlite.org, Temporary Files Used By SQLite."""
 
 _STALE_SECONDS = 86_400
-_DRAFT = re.compile(r"\.(?P<name>.{1,255})\.(?P<process>[0-9]{1,10})\.draft(?:-journal|-wal|-shm)?")
+_ENDING = "salvage-draft"
+_DRAFT = re.compile(rf"\..{{1,255}}\.(?P<process>[0-9]{{1,10}})\.{_ENDING}(?:-journal|-wal|-shm)?")
 
 
 @contextmanager
 def draft_of(path: Path) -> Iterator[Path]:
     """A path beside ``path`` to build on; whatever is still there at the end is removed."""
-    clean(path)
-    draft = path.with_name(f".{path.name}.{os.getpid()}.draft")
+    clean(path.parent)
+    draft = path.with_name(f".{path.name}.{os.getpid()}.{_ENDING}")
     _remove(draft)
     try:
         yield draft
@@ -38,11 +39,11 @@ def _remove(draft: Path) -> None:
         Path(f"{draft}{ending}").unlink(missing_ok=True)
 
 
-def clean(path: Path) -> None:
-    """Remove the drafts of this file whose process is no longer there."""
-    for found in path.parent.glob(".*.draft*"):
+def clean(folder: Path) -> None:
+    """Remove the drafts in a folder whose process is no longer there."""
+    for found in folder.glob(f".*.{_ENDING}*"):
         told = _DRAFT.fullmatch(found.name)
-        if told and told["name"] == path.name and _is_stale(found, int(told["process"])):
+        if told and _is_stale(found, int(told["process"])):
             found.unlink(missing_ok=True)
 
 

@@ -119,6 +119,9 @@ def _alone_with(path: Path) -> Iterator[None]:
 
 def _hold(connection: Any, path: Path) -> bool:
     """Wait for the shelf and lock it whole, its write-ahead log written back; False if damaged."""
+    with path.open("rb") as file:
+        if not file.read(16).startswith(b"SQLite format 3"):
+            return False  # SQLite would tidy up around what it cannot read
     give_up = time.monotonic() + opening.WAIT_SECONDS
     while True:
         try:

@@ -123,6 +123,8 @@ def _proven_damaged(path: Path) -> bool:
     from inventory.store.contents import damage_in
 
     try:
-        return damage_in(path) is not None
+        return path.exists() and damage_in(path) is not None
+    except Busy:
+        return False
     except InventoryError:
         return True

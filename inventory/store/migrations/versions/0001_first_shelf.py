@@ -3,6 +3,7 @@
 from alembic import op
 from sqlmodel import SQLModel
 
+from inventory.store import search_tables as _search_tables  # noqa: F401
 from inventory.store import tables as _tables  # noqa: F401
 from inventory.store.migrations.guards import guard_journal
 

@@ -1,0 +1,212 @@
+"""Restoring: shown first, in one step, and the old shelf is kept."""
+
+from __future__ import annotations
+
+import shutil
+import threading
+from pathlib import Path
+
+import pytest
+
+from inventory.errors import StoreUnusable
+from inventory.store import connection as opening
+from inventory.store import restore as restoring
+from inventory.store.backup import backup
+from inventory.store.contents import contents_of
+from inventory.store.restore import restore
+from inventory.store.shelf import open_shelf
+from tests.store.shelves import on_hand, stocked, take
+
+
+def test_a_dry_run_shows_both_sides_and_changes_nothing(tmp_path: Path) -> None:
+    """Counts and last event of shelf and backup stand side by side."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    take(shelf, 2)
+
+    shown = restore(tmp_path / "a.shelf", made, dry_run=True)
+
+    assert shown.before is not None
+    assert (shown.before.on_hand, shown.after.on_hand) == (3, 5)
+    assert (shown.before.last_event, shown.after.last_event) == (2, 1)
+    assert on_hand(shelf) == 3
+
+
+def test_the_backup_takes_the_place_and_the_old_shelf_is_kept(tmp_path: Path) -> None:
+    """Nothing is overwritten: what was on the shelf is there under another name."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    take(shelf, 2)
+
+    done = restore(tmp_path / "a.shelf", made)
+
+    assert on_hand(open_shelf(str(tmp_path / "a.shelf"))) == 5
+    assert done.kept is not None
+    assert contents_of(done.kept).on_hand == 3
+
+
+def test_a_restored_shelf_takes_events_again(tmp_path: Path) -> None:
+    """The chain goes on from the backup's last event."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    take(shelf)
+    restore(tmp_path / "a.shelf", made)
+
+    assert take(open_shelf(str(tmp_path / "a.shelf"))) == 2
+
+
+@pytest.mark.parametrize("length", [0, 50, 4096])
+def test_a_shelf_that_cannot_be_read_is_replaced_and_kept(tmp_path: Path, length: int) -> None:
+    """Restoring is for just this: the damaged file stays for those who want to look."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    shelf.close()
+    wreck = (b"\xff" * 100 + (tmp_path / "a.shelf").read_bytes()[100:])[:length]
+    (tmp_path / "a.shelf").write_bytes(wreck)
+
+    done = restore(tmp_path / "a.shelf", made)
+
+    assert done.before is None
+    assert done.problem
+    assert done.kept is not None
+    assert done.kept.read_bytes() == wreck
+    assert on_hand(open_shelf(str(tmp_path / "a.shelf"))) == 5
+
+
+def test_a_journal_that_lies_beside_a_wreck_is_not_played_into_the_backup(tmp_path: Path) -> None:
+    """What SQLite left beside the old file goes with the old file."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    shelf.close()
+    (tmp_path / "a.shelf").write_bytes(b"\xff" * 8192)
+    (tmp_path / "a.shelf-journal").write_bytes(b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + b"x" * 2000)
+
+    done = restore(tmp_path / "a.shelf", made)
+
+    assert not (tmp_path / "a.shelf-journal").exists()
+    assert Path(f"{done.kept}-journal").exists()
+    assert on_hand(open_shelf(str(tmp_path / "a.shelf"))) == 5
+
+
+def test_a_shelf_that_is_gone_is_brought_back(tmp_path: Path) -> None:
+    """Where nothing lies, nothing is kept."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf", tmp_path / "stick")
+    shelf.close()
+    (tmp_path / "a.shelf").unlink()
+
+    done = restore(tmp_path / "new" / "a.shelf", made)
+
+    assert (done.before, done.kept) == (None, None)
+    assert on_hand(open_shelf(str(tmp_path / "new" / "a.shelf"))) == 5
+
+
+def test_a_damaged_backup_is_refused(tmp_path: Path) -> None:
+    """The shelf that is there stays as it is."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    made.write_bytes(made.read_bytes()[:8192])
+
+    with pytest.raises(StoreUnusable, match="SHA-256 differs"):
+        restore(tmp_path / "a.shelf", made)
+    assert on_hand(shelf) == 5
+
+
+def test_a_damaged_backup_without_its_digest_is_refused_too(tmp_path: Path) -> None:
+    """SQLite's own check is the second line."""
+    stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    made.write_bytes(made.read_bytes()[:8192])
+    made.with_name(f"{made.name}.sha256").unlink()
+
+    with pytest.raises(StoreUnusable, match="damaged"):
+        restore(tmp_path / "a.shelf", made)
+
+
+def test_a_backup_of_a_newer_program_is_refused(tmp_path: Path) -> None:
+    """Bytes 60 to 63 of the head are the schema version."""
+    stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    data = bytearray(made.read_bytes())
+    data[60:64] = (99).to_bytes(4)
+    made.write_bytes(data)
+
+    with pytest.raises(StoreUnusable, match="newer program"):
+        restore(tmp_path / "a.shelf", made)
+
+
+def test_a_foreign_file_is_refused(tmp_path: Path) -> None:
+    """A photograph is no backup."""
+    stocked(tmp_path / "a.shelf")
+    (tmp_path / "photo.backup").write_bytes(b"\x89PNG" * 100)
+
+    with pytest.raises(StoreUnusable, match="not a shelf file"):
+        restore(tmp_path / "a.shelf", tmp_path / "photo.backup")
+
+
+def test_a_shelf_in_use_is_waited_for_and_then_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """While another bench writes, nothing is exchanged under its hands."""
+    monkeypatch.setattr(opening, "WAIT_SECONDS", 0.2)
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    with shelf.write() as connection:
+        connection.exec_driver_sql("DELETE FROM setting")
+        with pytest.raises(StoreUnusable, match="Another bench"):
+            restore(tmp_path / "a.shelf", made)
+    assert not list(tmp_path.glob("a-before*"))
+
+
+def test_an_event_written_to_a_shelf_that_was_exchanged_is_not_acknowledged(
+    tmp_path: Path,
+) -> None:
+    """A bench that waited on the old file hears that its piece was not taken."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    copy = tmp_path / "copy.shelf"
+    shutil.copyfile(made, copy)
+
+    with pytest.raises(StoreUnusable, match="replaced or removed"), shelf.write() as connection:  # noqa: PT012
+        copy.replace(tmp_path / "a.shelf")
+        connection.exec_driver_sql("INSERT INTO setting (name, value) VALUES ('wage', '20')")
+
+
+def test_benches_that_write_during_a_restore_lose_nothing_in_silence(tmp_path: Path) -> None:
+    """Each take is on the new shelf, on the kept one, or was answered with a refusal."""
+    shelf = stocked(tmp_path / "a.shelf", 1000)
+    made = backup(tmp_path / "a.shelf")
+    stop, taken = threading.Event(), []
+
+    def bench() -> None:
+        mine = open_shelf(str(tmp_path / "a.shelf"), bench="south")
+        while not stop.is_set():
+            try:
+                taken.append(take(mine))
+            except StoreUnusable:
+                continue
+
+    working = threading.Thread(target=bench)
+    working.start()
+    try:
+        kept = restore(tmp_path / "a.shelf", made).kept
+    finally:
+        stop.set()
+        working.join()
+    assert kept is not None
+    found = contents_of(kept).events - 1 + contents_of(tmp_path / "a.shelf").events - 1
+    assert found == len(taken)
+    shelf.close()
+
+
+def test_too_little_room_is_said_before_writing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What cannot fit is not begun."""
+    shelf = stocked(tmp_path / "a.shelf")
+    made = backup(tmp_path / "a.shelf")
+    monkeypatch.setattr(restoring, "free_bytes", lambda _folder: 100)
+
+    with pytest.raises(StoreUnusable, match="100 are left"):
+        restore(tmp_path / "a.shelf", made)
+    assert on_hand(shelf) == 5
