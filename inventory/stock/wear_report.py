@@ -1,0 +1,140 @@
+"""What keeps failing: part types, makers and models against their kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from inventory.errors import WrongInput
+from inventory.stock.demand import GammaPoisson
+from inventory.stock.intervals import Interval, Mtbf, jeffreys, mtbf_interval, wilson
+from inventory.stock.survival import Curve, kaplan_meier
+from inventory.stock.wear import WearRate, pooled, wear_rate
+
+SMALL = 40
+"""Up to so many pieces Jeffreys' interval is given, above it Wilson's.
+
+Source: Brown, Cai & DasGupta 2001: either of them for n <= 40.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """Pieces of one part type, maker or model that were fitted, and what became of them.
+
+    Ages in months in service. A piece nobody heard of again is alive at its last known age.
+    """
+
+    name: str
+    kind: str  # what it is compared with, e.g. its family
+    failed: tuple[float, ...] = ()  # ages at failure
+    alive: tuple[float, ...] = ()  # ages so far
+
+    @property
+    def pieces(self) -> int:
+        """Pieces fitted."""
+        return len(self.failed) + len(self.alive)
+
+    @property
+    def exposure(self) -> float:
+        """Piece-months in service, those still alive included."""
+        return sum(self.failed) + sum(self.alive)
+
+
+@dataclass(frozen=True, slots=True)
+class WearLine:
+    """One member of a kind."""
+
+    name: str
+    kind: str
+    pieces: int
+    failures: int
+    share: Interval  # of pieces that failed so far, 95 %
+    share_by: str  # "Jeffreys" or "Wilson"
+    rate: WearRate  # drawn to the pool
+    life: Mtbf  # months between failures, 90 %
+    curve: Curve
+
+    @property
+    def flag(self) -> bool:
+        """Whether the evidence holds."""
+        return self.rate.flag
+
+    def sentence(self) -> str:
+        """What to say of it, in one sentence."""
+        count = f"{self.failures} of {self.pieces} failed in {self.rate.exposure:.0f} piece-months"
+        times = self.rate.shrunk / self.rate.pool
+        if self.flag:
+            return f"{self.name}: {count}, about {times:.1f} times the rate of its kind."
+        if self.failures:
+            return f"{self.name}: {count}; not enough to call it worse than its kind."
+        return f"{self.name}: none of {self.pieces} failed so far."
+
+
+@dataclass(frozen=True, slots=True)
+class WearReport:
+    """All members, those with the strongest evidence first."""
+
+    lines: tuple[WearLine, ...]
+    pools: dict[str, GammaPoisson]  # failures and piece-months, by kind
+
+    def flagged(self) -> tuple[WearLine, ...]:
+        """Only those that deserve a warning."""
+        return tuple(line for line in self.lines if line.flag)
+
+    def warnings(self) -> dict[str, str]:
+        """Name -> sentence, for the warning shown in ``find``."""
+        return {line.name: line.sentence() for line in self.flagged()}
+
+
+def wear_report(members: Iterable[Fitted]) -> WearReport:
+    """Rates of all members against the pool of their kind; kinds without a failure are left out.
+
+    The pool holds every member, the suspect too, which makes a flag harder to earn.
+    Source: reference section 4.
+    """
+    kinds: dict[str, list[Fitted]] = {}
+    for member in members:
+        if any(age < 0 for age in (*member.failed, *member.alive)):
+            raise WrongInput(f"{member.name} has an age below zero.")
+        kinds.setdefault(member.kind, []).append(member)
+    pools, lines = {}, []
+    for kind, group in sorted(kinds.items()):
+        pool = pooled([len(x.failed) for x in group], [x.exposure for x in group])
+        if pool is not None:
+            pools[kind] = pool
+            lines += [_line(x, pool) for x in group if x.exposure > 0]
+    lines.sort(key=lambda line: (not line.flag, -line.rate.ratio, line.name))
+    return WearReport(tuple(lines), pools)
+
+
+def _line(member: Fitted, pool: GammaPoisson) -> WearLine:
+    """The line of one member."""
+    failures = len(member.failed)
+    share, by = _share(failures, member.pieces)
+    return WearLine(
+        member.name,
+        member.kind,
+        member.pieces,
+        failures,
+        share,
+        by,
+        wear_rate(failures, member.exposure, pool),
+        mtbf_interval(member.exposure, failures, conf=0.9),
+        kaplan_meier(member.failed, member.alive),
+    )
+
+
+def _share(failures: int, pieces: int) -> tuple[Interval, str]:
+    """Interval of the failed share, and whose it is."""
+    if pieces <= SMALL:
+        return jeffreys(failures, pieces), "Jeffreys"
+    return wilson(failures, pieces), "Wilson"
+
+
+def curve_of(members: Sequence[Fitted]) -> Curve:
+    """One survival curve over several members."""
+    return kaplan_meier(
+        [age for member in members for age in member.failed],
+        [age for member in members for age in member.alive],
+    )
