@@ -43,7 +43,9 @@ def _switches() -> Iterator[Spec]:
                 marking = f"{code} {amps}({motor})A 250V~ μT{heat} 5E4"
                 extra = MICRO | {"contact_form": form, "actuator": actuator}
                 need = {16: 0.5, 10: 0.3}.get(amps, 0.12) * (1.4 if suffix == "P" else 0.5)
-                yield Spec("switch", "Kestwin", code, marking, 240 + amps * 12, need, "A1", ratings=extra)
+                yield Spec(
+                    "switch", "Kestwin", code, marking, 240 + amps * 12, need, "A1", ratings=extra
+                )
     for amps, horse in ((5, "1/4"), (10, "1/2"), (15, "1/2")):
         for form, digit in (("SPDT", 0), ("SPST-NC", 2), ("SPST-NO", 3)):
             code = f"NF-{amps}V{digit}"
@@ -96,7 +98,9 @@ def _heat() -> Iterator[Spec]:
                    "B2", ratings={"contact": "NC", "reset": "auto"})  # fmt: skip
     for celsius in (77, 99, 121, 142, 167, 184, 192, 216, 228, 240):
         code = f"FL{celsius}"
-        yield Spec("thermal_link", "Feltrax", code, f"{code} Tf {celsius}°C 10A 250V", 110, 0.2, "B3")
+        yield Spec(
+            "thermal_link", "Feltrax", code, f"{code} Tf {celsius}°C 10A 250V", 110, 0.2, "B3"
+        )
 
 
 def _fuses() -> Iterator[Spec]:
@@ -106,7 +110,9 @@ def _fuses() -> Iterator[Spec]:
             for letter in ("L", "H"):
                 code = f"FX{speed}{letter}-{amps}"
                 need = 0.8 if (speed, letter, amps) == ("T", "H", "10") else 0.1
-                yield Spec("fuse", "Feltrax", code, f"{speed}{amps}A{letter}250V 5x20mm", 60, need, "B4")
+                yield Spec(
+                    "fuse", "Feltrax", code, f"{speed}{amps}A{letter}250V 5x20mm", 60, need, "B4"
+                )
     for milliamps in (600, 650, 700, 750, 800, 900):
         yield Spec("hv_fuse", "Feltrax", f"FHV-{milliamps}", f"{milliamps}mA5KV", 280, 0.15, "B5")
 
@@ -121,7 +127,9 @@ def _motors() -> Iterator[Spec]:
                        0.8 if number == 0 else 0.1, "D1", fails=early)  # fmt: skip
     for watts in (14, 18, 22, 30, 35):
         code = f"DF-{watts}"
-        yield Spec("motor_fan", "Dursten", code, f"{code} 230V 50Hz {watts}W 2200rpm", 1250, 0.15, "D2")
+        yield Spec(
+            "motor_fan", "Dursten", code, f"{code} 230V 50Hz {watts}W 2200rpm", 1250, 0.15, "D2"
+        )
 
 
 def _rest() -> Iterator[Spec]:

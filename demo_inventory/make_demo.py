@@ -31,7 +31,14 @@ OVENS = (("Brenka", "BK-20M"), ("Brenka", "BK-25G"), ("Ostwick", "OW 820"), ("Tu
          ("Halvord", "HV-17"))  # fmt: skip
 OTHERS = (("dishwasher", "Halvord", "HD-60"), ("washing machine", "Ostwick", "OWM 7"),
           ("dryer", "Tumbrel", "TD800"), ("cooker hood", "Brenka", "BH-2"))  # fmt: skip
-WHY = ("magnetron worn out", "door bent", "board burnt", "cavity rusted", "glass broken", "replaced")
+WHY = (
+    "magnetron worn out",
+    "door bent",
+    "board burnt",
+    "cavity rusted",
+    "glass broken",
+    "replaced",
+)
 BENCHES = ("front bench", "back bench")
 STAND_INS = ("KSD-V16-63", "PW-V16-63", "NFD-V16-63")
 PULLED = ("interlock_switch", "switch", "hv_capacitor", "hv_diode", "magnetron", "motor_turntable",
@@ -124,7 +131,11 @@ class Shop:
         page = sheet(spec.family)
         good = sorted(page.good_states())
         bad = [state.name for state in page.states if not state.good]
-        state = self.die.choice(good) if good and self.die.random() < spec.good else self.die.choice(bad)
+        state = (
+            self.die.choice(good)
+            if good and self.die.random() < spec.good
+            else self.die.choice(bad)
+        )
         testing.bench_test(self.as_bench(), lot, {}, state=state)
         if state not in good and self.die.random() < 0.7:
             moves.scrap(self.as_bench(), lot, reason=state)
@@ -134,7 +145,9 @@ class Shop:
         spec = self.die.choices(self.specs, weights=[s.need for s in self.specs])[0]
         kind, (maker, model) = "microwave oven", self.die.choice(OVENS)
         bench = self.as_bench()
-        job = jobs.open_job(bench, Job(0, "", kind, maker, model, complaint=f"{spec.family} failed"))
+        job = jobs.open_job(
+            bench, Job(0, "", kind, maker, model, complaint=f"{spec.family} failed")
+        )
         lot = self.good_lot(spec)
         if lot is None:
             if spec.type_code in self.part_ids:
@@ -194,7 +207,9 @@ class Shop:
             for _ in range(self.die.choice((2, 2, 3))):
                 self.strip()
             for _ in range(self.die.randint(16, 24)):
-                self.clock = max(self.clock, START + timedelta(days=30.4 * month + self.die.uniform(1, 29)))
+                self.clock = max(
+                    self.clock, START + timedelta(days=30.4 * month + self.die.uniform(1, 29))
+                )
                 self.repair()
             self.look_back()
         self.set_the_scene()
@@ -233,7 +248,9 @@ class Shop:
             there = lots.where(connection, "part_id = :id", id=self.part_ids[code])
         for lot in there:
             if lot.on_hand:
-                moves.scrap(self.as_bench(), lot.id, quantity=lot.on_hand, reason="sold with a unit")
+                moves.scrap(
+                    self.as_bench(), lot.id, quantity=lot.on_hand, reason="sold with a unit"
+                )
 
 
 def main() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -224,7 +224,6 @@ class _Loading:
         self.written = 0
         self.warnings = 0
         self.first_lot: int | None = None
-        self.act: int | None = None
         self.troubles: list[Trouble] = []
         self.bad_rows: list[Mapping[str, str]] = []
         self.new_units: dict[str, None] = {}
@@ -266,12 +265,10 @@ class _Loading:
         if not ready:
             return
         self._make_units(ready)
-        done = write_pieces(self.connection, ready, self.bench, act=self.act)
+        done = write_pieces(self.connection, ready, self.bench)
         self.first_lot = self.first_lot or done[0].lot.id
         self.written += len(done)
         self.warnings += sum(bool(one.reading and one.reading.warnings) for one in done)
-        if self.act is None:
-            self.act = loaded.first_event_of(self.connection, done[0].lot.id)
 
     def _make_units(self, ready: Sequence[Ready]) -> None:
         """Source units the file names and the shelf does not know yet."""
@@ -300,8 +297,3 @@ def _column_of(sentence: str) -> str:
     return next(
         (name for name in ("family", "state", "origin", "quantity") if name in low), "marking"
     )
-
-
-def renamed(piece: Piece, **changes: Any) -> Piece:
-    """A piece with some of its words changed."""
-    return replace(piece, **changes)

@@ -186,7 +186,7 @@ def _released(row: Mapping[str, Any], number: int) -> Event:
     return Event("released", lot_id=row["lot"], job_id=number, held=-row["pieces"])
 
 
-def set_outcome(  # noqa: PLR0913 - one keyword for each thing a tech can say
+def set_outcome(
     shelf: Shelf,
     number: int,
     outcome: str,

@@ -105,12 +105,11 @@ def write_pieces(
     ready: Sequence[tuple[Piece, Part, Reading | None]],
     bench: str,
     *,
-    act: int | None = None,
     into: int | None = None,
 ) -> list[Logged]:
     """Write checked pieces in an open write transaction.
 
-    ``act`` joins them to earlier events; ``into`` is the part type they are known to be of.
+    ``into`` is the part type they are known to be of.
     """
     unit_ids = _unit_ids(connection, {p.source_unit for p, _, _ in ready if p.source_unit})
     known = [into or parts.same_as(connection, part) for _, part, _ in ready]
@@ -123,7 +122,7 @@ def write_pieces(
         for index, (part_id, (piece, _, _)) in enumerate(zip(part_ids, ready, strict=True))
     ]
     lots.add(connection, made)
-    append(connection, [_logged(lot) for lot in made], bench=bench, act=act)
+    append(connection, [_logged(lot) for lot in made], bench=bench)
     return [
         Logged(lot, replace(part, id=lot.part_id), reading, before is not None)
         for lot, (_, part, reading), before in zip(made, ready, known, strict=True)

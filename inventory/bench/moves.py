@@ -182,7 +182,7 @@ def put_back(
             return _done(connection, lot, [back], shelf.bench)
         if now_there.on_hand == quantity:
             lots.set_values(connection, lot, state="untested")
-            back = replace(back, detail={**back.detail, "state_was": now_there.state})
+            back = replace(back, detail={"state": "untested", "was": now_there.state})
             return _done(connection, lot, [back], shelf.bench)
         other, events = split_off(connection, now_there, quantity, state="untested")
         return _done(connection, lot, [back, *events], shelf.bench, other)
@@ -196,10 +196,10 @@ def split_off(
     lots.change(connection, lot.id, on_hand=-quantity)
     fresh = replace(lot, id=number, on_hand=quantity, held=0, **changes)  # type: ignore[arg-type]
     lots.add(connection, [fresh])
-    common = {"part_id": lot.part_id, "source_unit_id": lot.source_unit}
+    told = {"from": lot.id, "state": fresh.state, "bin": fresh.bin}
     return number, [
-        Event("split-off", lot_id=lot.id, quantity=-quantity, detail={"to": number}, **common),
-        Event("split-in", lot_id=number, quantity=quantity, detail={"from": lot.id}, **common),
+        Event("split-off", lot_id=lot.id, quantity=-quantity, detail={"to": number}),
+        Event("split-in", lot_id=number, quantity=quantity, detail=told),
     ]
 
 

@@ -35,7 +35,7 @@ def order(
         return on_order(connection, part_id)
 
 
-def receive(  # noqa: PLR0913 - one keyword for each thing a person can say
+def receive(
     shelf: Shelf,
     part_id: int,
     quantity: int,
@@ -83,5 +83,6 @@ def lacked(
         parts.get(connection, part_id)
         if job is not None:
             jobs.get(connection, job)
-        event = Event("lacked", part_id=part_id, job_id=job, detail={"pieces": quantity})
+        # no lot: it takes nothing from the shelf, and counts as demand all the same
+        event = Event("lacked", part_id=part_id, job_id=job, quantity=-quantity)
         append(connection, [event], bench=shelf.bench)

@@ -51,7 +51,9 @@ def _value(value: Any, unit: str | None) -> str:
     elif isinstance(value, list | tuple):
         text = "/".join(_value(member, None) for member in value)
     elif isinstance(value, Mapping):
-        text = " ".join(f"{_name(str(k))} {_value(v, None)}" for k, v in value.items() if v is not None)
+        text = " ".join(
+            f"{_name(str(k))} {_value(v, None)}" for k, v in value.items() if v is not None
+        )
     elif isinstance(value, int | float):
         text = plain(value)
     else:

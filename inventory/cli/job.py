@@ -257,9 +257,7 @@ def outcome_(
     from inventory.bench import jobs
     from inventory.bench.place import open_for
 
-    job = jobs.set_outcome(
-        open_for(shelf), number, outcome, failed_lot=failed, dry_run=dry_run
-    )
+    job = jobs.set_outcome(open_for(shelf), number, outcome, failed_lot=failed, dry_run=dry_run)
     show.line(f"Job {job.id}: {outcome}.")
 
 

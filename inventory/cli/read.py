@@ -25,7 +25,9 @@ def read(
     family: options.Family = None,
     lines: Annotated[
         str | None,
-        typer.Option("--lines", metavar="FILE|-", help="One marking a line, or family<TAB>marking."),
+        typer.Option(
+            "--lines", metavar="FILE|-", help="One marking a line, or family<TAB>marking."
+        ),
     ] = None,
     json: options.Json = False,
 ) -> None:

@@ -61,9 +61,7 @@ def now() -> str:
     return clock().astimezone(UTC).isoformat(timespec="microseconds")
 
 
-def append(
-    connection: Connection, events: Iterable[Event], *, bench: str, act: int | None = None
-) -> list[int]:
+def append(connection: Connection, events: Iterable[Event], *, bench: str) -> list[int]:
     """Write events at the end of the journal; returns their numbers.
 
     Needs the write transaction: the chain is read and continued in one.

@@ -23,12 +23,3 @@ def remember(connection: Connection, digest: str, name: str, rows: int) -> None:
         text("INSERT INTO loaded_file (digest, name, at, rows) VALUES (:d, :name, :at, :rows)"),
         {"d": digest, "name": name, "at": now(), "rows": rows},
     )
-
-
-def first_event_of(connection: Connection, lot_id: int) -> int:
-    """Number of the first event of a lot."""
-    return int(
-        connection.execute(
-            text("SELECT MIN(seq) FROM journal WHERE lot_id = :id"), {"id": lot_id}
-        ).scalar_one()
-    )
