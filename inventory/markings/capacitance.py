@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
+from inventory.markings.amounts import PRACTICE
 from inventory.markings.figures import (
     FARAD_LETTERS,
     IEC_60062,
@@ -19,7 +20,6 @@ from inventory.markings.figures import (
 )
 from inventory.markings.passive_marks import (
     NUMBER,
-    PRACTICE,
     Meaning,
     legend,
     say_tolerance,
@@ -38,8 +38,9 @@ _ON_DISC = "pedalprojects.co.uk and fdotstokes.com read R as pF and as µF"
 
 
 def say_farads(scan: Scanner, picofarad: Decimal) -> str:
-    """Set the capacitance and hand back how it is spoken."""
+    """Set the capacitance, in both units, and hand back how it is spoken."""
     scan.say("capacitance_pf", tidy(picofarad))
+    scan.say("capacitance_uf", tidy(picofarad.scaleb(-6)))
     return f"capacitance {farads(picofarad)}"
 
 
@@ -66,8 +67,6 @@ def with_unit(scan: Scanner) -> bool:
     power = 6 if found["micro"] else 3 if found["nano"] else 0
     unit = "micro" if found["micro"] else "nano" if found["nano"] else "pico"
     amount = Decimal(str(figure(found["number"], power)))
-    if found["micro"]:
-        scan.say("capacitance_uf", figure(found["number"]))
     means = {
         "number": (say_farads(scan, amount), PRACTICE),
         unit: (f"{unit}farad", _MICRO_WORDS if found["micro"] else PRACTICE),
@@ -114,8 +113,6 @@ def lettered(scan: Scanner) -> bool:
         _offer_micro(scan, at, found["code"].replace("m", "."), found["code"].replace("m", "µ"))
         means = {"code": ("a value with m for the point, milli or micro", IEC_60062)}
         return with_tolerance(scan, found, means)
-    if set("uµU") & set(found["code"]):
-        scan.say("capacitance_uf", tidy(value.scaleb(-6)))
     return with_tolerance(scan, found, {"code": (say_farads(scan, value), IEC_60062)})
 
 

@@ -1,14 +1,14 @@
 """Film, ceramic and electrolytic capacitors: value, tolerance, volts, temperature.
 
-``capacitance_pf`` is always filled when a value was read; ``capacitance_uf`` and ``voltage_v``
-only where the figure is printed so. Classes X and Y have their own grammar.
+A value is given in both units, ``capacitance_pf`` and ``capacitance_uf``. Classes X and Y have
+their own grammar.
 """
 
 from __future__ import annotations
 
 import re
-from decimal import Decimal
 
+from inventory.markings.amounts import PRACTICE
 from inventory.markings.capacitance import (
     BARE_V,
     VALUE_LINES,
@@ -21,9 +21,9 @@ from inventory.markings.capacitance import (
 from inventory.markings.figures import IEC_60062, digit_code, figure
 from inventory.markings.passive_marks import (
     COMMON,
-    PRACTICE,
     climatic,
     legend,
+    percent,
     rest_of_word,
     temperature,
     tolerance,
@@ -31,6 +31,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Scanner
+from inventory.markings.writing import Line, write
 from inventory.records import Reading
 
 # fmt: off
@@ -166,23 +167,14 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """The marking in its plainest form; it reads back to the same ratings."""
-    said = reading.ratings
-    parts: list[str] = []
-    if "capacitance_uf" in said:
-        parts.append(f"{_plain(said['capacitance_uf'])}µF")
-    elif "capacitance_pf" in said:
-        parts.append(f"{_plain(said['capacitance_pf'])}pF")
-    if isinstance(said.get("tolerance_pct"), int | float):
-        parts.append(f"±{_plain(said['tolerance_pct'])}%")
-    parts += [f"{_plain(said[n])}V{k}" for n, k in _VOLT_KINDS if n in said]
-    if "temp_c" in said and "climatic_category" not in said:
-        parts.append(f"{said['temp_c']}°C")
-    return " ".join(parts)
+    return write(reading.ratings, *LINES)
 
 
-_VOLT_KINDS = (("voltage_vac", "AC"), ("voltage_vdc", "DC"))
-
-
-def _plain(amount: float) -> str:
-    """A figure without exponent."""
-    return f"{Decimal(str(amount)):f}"
+LINES: tuple[Line, ...] = (
+    ("capacitance_pf", "{}pF"),
+    ("tolerance_pct", percent),
+    ("voltage_vac", "{}VAC"),
+    ("voltage_vdc", "{}VDC"),
+    ("temp_c", "{}°C"),
+)
+"""How the ratings are written out."""

@@ -10,6 +10,7 @@ import re
 from decimal import Decimal
 from math import sqrt
 
+from inventory.markings.amounts import PRACTICE
 from inventory.markings.capacitance import (
     VALUE_LINES,
     decimal,
@@ -17,12 +18,11 @@ from inventory.markings.capacitance import (
     letter,
     say_farads,
 )
-from inventory.markings.capacitor import FILMS, bare_volts
+from inventory.markings.capacitor import FILMS, LINES, bare_volts
 from inventory.markings.figures import IEC_60062, digit_code, figure, ohms
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
-    PRACTICE,
     Meaning,
     climatic,
     legend,
@@ -34,6 +34,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import write
 from inventory.records import Reading
 
 IEC_60384_14 = "IEC 60384-14:2013, classes X1, X2, Y1, Y2"
@@ -225,6 +226,7 @@ def bleeder(scan: Scanner) -> bool:
     if found is None:
         return False
     amount = figure(found["value"], 3 if found["unit"] == "k" else 6)
+    scan.say("discharge_resistor", value=True)
     scan.say("discharge_resistor_ohm", amount)
     return legend(scan, found, {"value": (f"built-in resistor of {ohms(amount)}", PRACTICE)})
 
@@ -313,12 +315,13 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Classes, value, tolerance and volts in their plainest form."""
-    said = reading.ratings
-    parts = list(said.get("class", []))
-    if "capacitance_pf" in said:
-        parts.append(f"{Decimal(str(said['capacitance_pf'])):f}pF")
-    if isinstance(said.get("tolerance_pct"), int | float):
-        parts.append(f"±{said['tolerance_pct']}%")
-    if "voltage_vac_by_class" not in said and "voltage_vac" in said:
-        parts.append(f"{said['voltage_vac']}V~")
-    return " ".join(parts)
+    said = dict(reading.ratings)
+    by_class = said.pop("voltage_vac_by_class", {})
+    if by_class:
+        del said["voltage_vac"]
+        said["class"] = [f"{name} {by_class.get(name, '')}".strip() for name in said["class"]]
+    return write(
+        said,
+        ("class", lambda names: " ".join(f"{n}V~" if " " in n else n for n in names)),
+        *LINES,
+    )

@@ -8,15 +8,16 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from inventory.markings.figures import IEC_60062, OHM_LETTERS, digit_code, figure
+from inventory.markings.amounts import PRACTICE, written
+from inventory.markings.figures import IEC_60062, OHM_LETTERS, digit_code, figure, tidy
 from inventory.markings.ntc_codes import CODES, VALUE, say_r25
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     NUMBER,
-    PRACTICE,
     Meaning,
     legend,
+    percent,
     rest_of_word,
     say_tolerance,
     temperature,
@@ -25,6 +26,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import write
 from inventory.records import Reading
 
 MF = "MF52 and MF58 type code: three digits, tolerance letter, F and B (scribd 540673889)"
@@ -113,6 +115,7 @@ def inrush(scan: Scanner) -> bool:
 def _disc(scan: Scanner, found: re.Match[str], amount: Decimal) -> bool:
     """Value and diameter of an inrush limiter."""
     scan.say("diameter_mm", int(found["mm"]))
+    scan.say("inrush_ohm", tidy(amount))
     means = {
         "ohm": (say_r25(scan, amount), INRUSH),
         "mm": (f"disc of {found['mm']} mm", INRUSH),
@@ -192,7 +195,7 @@ def amps(scan: Scanner) -> bool:
     found = scan.peek(_AMPS)
     if found is None:
         return False
-    scan.say("i_max_a", figure(found["amps"]))
+    scan.say("imax_a", figure(found["amps"]))
     return scan.take(_AMPS, f"carries {found['amps']} A", PRACTICE) is not None
 
 
@@ -247,14 +250,15 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Value, tolerance, B and diameter in their plainest form."""
-    said = reading.ratings
-    parts = ["NTC"]
-    if VALUE in said and "diameter_mm" in said:
-        parts.append(f"{Decimal(str(said[VALUE])):f}D-{said['diameter_mm']}")
-    elif VALUE in said:
-        parts.append(f"{Decimal(str(said[VALUE])):f} Ω")
-    if isinstance(said.get("tolerance_pct"), int | float):
-        parts.append(f"±{said['tolerance_pct']}%")
-    if "b_k" in said:
-        parts.append(f"B{said.get('b_range', '')}={said['b_k']}K")
-    return " ".join(parts)
+    said = dict(reading.ratings)
+    if "diameter_mm" in said and VALUE in said:
+        said["disc"] = f"{written(said.pop(VALUE))}D-{said['diameter_mm']}"
+    return write(
+        {"word": "NTC", **said},
+        ("word", "{}"),
+        ("disc", "{}"),
+        (VALUE, "{} Ω"),
+        ("tolerance_pct", percent),
+        ("b_k", f"B{said.get('b_range', '')}={{}}K"),
+        ("imax_a", "{} A"),
+    )

@@ -6,17 +6,15 @@ Each is a rule for ``Scanner.sweep``; the family modules put them behind their o
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
+from inventory.markings.amounts import PRACTICE, approvals
 from inventory.markings.figures import IEC_60062, SKEWED_PCT, TOLERANCE_PCT, figure
 from inventory.markings.scanner import Rule, Scanner
 
 ANY_CASE = re.IGNORECASE | re.ASCII
 """Flags for words: without ASCII the Kelvin sign would pass for a K."""
-
-PRACTICE = "common practice"
-"""Source of what every bench knows and no standard says."""
 
 NUMBER = r"[0-9]{1,6}(?:[.,][0-9]{1,4})?"
 """A bounded printed number, as a pattern."""
@@ -55,13 +53,13 @@ def rest_of_word(scan: Scanner) -> bool:
 
 
 def separator(scan: Scanner) -> bool:
-    """Separator = "," | ";" | "|" | "/" between marks | "-" right behind one."""
+    """Separator = "," | ";" | "/" | a bracket, between marks | "-" right behind one."""
     if scan.view[scan.at] == "-" and not (scan.marks and scan.marks[-1].end == scan.at):
         return False
     return scan.take(_SEPARATOR, "stands between two marks", PRACTICE) is not None
 
 
-_SEPARATOR = re.compile(r"(?:[,;|/]{1,3}|-)(?=\s|$|[A-Za-z0-9±#])")
+_SEPARATOR = re.compile(r"[,;:|/()\[\]<>·•*_.&+]{1,3}|-(?=\s|$|[A-Za-z0-9])")
 
 
 def word(pattern: str, means: str, source: str, **ratings: Any) -> Rule:
@@ -94,14 +92,19 @@ def amount(unit: str, rating: str, means: str, *, power: int = 0) -> Rule:
     return rule
 
 
-def collect(scan: Scanner, name: str, value: Any) -> None:
-    """Add a value to a list rating, once."""
-    held = scan.ratings.setdefault(name, [])
-    if value not in held:
-        held.append(value)
-
-
 # tolerance ----------------------------------------------------------------
+
+
+def percent(value: Any) -> str:
+    """A tolerance as it is printed.
+
+    >>> percent(10), percent([-20, 80])
+    ('±10%', '+80/-20%')
+    """
+    if isinstance(value, list):
+        return f"+{value[1]}/{value[0]}%"
+    return f"±{value}%"
+
 
 _PER_CENT = re.compile(
     rf"(?P<sign>±|\+\s?/\s?-|\+-)?\s?(?P<number>{NUMBER})\s?%(?!\s?-)", re.IGNORECASE
@@ -226,23 +229,16 @@ def climatic(scan: Scanner) -> bool:
     return legend(scan, found, means)
 
 
-_APPROVAL = re.compile(
-    r"\(?(?P<name>c(?:UL)?us|c?ULus|c-?UL-?us|cUL|UL|VDE|ENEC(?:\s?[0-9]{2})?|CQC|CCC|T[UÜ]V|SEMKO"
-    r"|DEMKO|NEMKO|FIMKO|KEMA|IMQ|CSA|CEBEC|PSE|KC|EAC|SEV|NF|BSI|RoHS|CE)\)?(?![0-9A-Za-z])",
-    ANY_CASE,
-)
 _FILE = re.compile(r"E[0-9]{5,6}(?![0-9A-Za-z])")
 
 
-def approval(scan: Scanner) -> bool:
-    """Approval = the letters of a test house, in brackets or not | "E" file number."""
-    if found := scan.peek(_FILE):
-        scan.say("ul_file", found[0])
-        return scan.take(_FILE, "file number at the test house", "UL, file numbers") is not None
-    if (found := scan.peek(_APPROVAL)) is None:
+def file_number(scan: Scanner) -> bool:
+    """File = "E" five or six digits."""
+    found = scan.take(_FILE, "file number at the test house", "UL, file numbers")
+    if found is None:
         return False
-    collect(scan, "approvals", found["name"])
-    return scan.take(_APPROVAL, "mark of a test house", PRACTICE) is not None
+    scan.say("ul_file", found[0])
+    return True
 
 
 _STANDARD = re.compile(
@@ -255,5 +251,5 @@ def standard(scan: Scanner) -> bool:
     return scan.take(_STANDARD, "the standard it is made to", PRACTICE) is not None
 
 
-COMMON: tuple[Callable[[Scanner], bool], ...] = (standard, approval, separator)
+COMMON: tuple[Rule, ...] = (standard, file_number, approvals, separator)
 """Lines any grammar may end with."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
+from inventory.markings.amounts import PRACTICE
 from inventory.markings.colour_bands import bands
 from inventory.markings.figures import (
     E192,
@@ -24,9 +25,9 @@ from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     NUMBER,
-    PRACTICE,
     Meaning,
     legend,
+    percent,
     rest_of_word,
     say_tolerance,
     temperature,
@@ -36,6 +37,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import write
 from inventory.records import Reading
 
 VALUE = "resistance_ohm"
@@ -193,10 +195,10 @@ ROLES = (
 """Words a parts list puts beside a resistor."""
 
 KINDS = (
-    word("wire-?wound|KNP|SQP|SQM", "wire-wound", PRACTICE, technology="wirewound"),
-    word("metal[ -]film|MFR", "metal film", PRACTICE, technology="metal film"),
-    word("metal[ -]oxide(?:[ -]film)?|MOR|RSS", "metal oxide", PRACTICE, technology="metal oxide"),
-    word("carbon[ -]film|CFR", "carbon film", PRACTICE, technology="carbon film"),
+    word("wire-?wound|KNP|SQP|SQM", "wire-wound", PRACTICE, construction="wirewound"),
+    word("metal[ -]film|MFR", "metal film", PRACTICE, construction="metal film"),
+    word("metal[ -]oxide|MOR|RSS", "metal oxide", PRACTICE, construction="metal oxide"),
+    word("carbon[ -]film|CFR", "carbon film", PRACTICE, construction="carbon film"),
     word("cement|ceramic", "in a ceramic case", PRACTICE),
     word("flame-?proof|flame[ -]retardant", "does not flame", PRACTICE, flameproof=True),
     word("resistors?|résistance|widerstand|R", "the word for the part", PRACTICE),
@@ -255,13 +257,15 @@ def likely(text: str) -> float:
 
 
 def canonical(reading: Reading) -> str:
-    """Value, tolerance and power in their plainest form."""
-    said = reading.ratings
-    parts = []
-    if VALUE in said:
-        parts.append(f"{Decimal(str(said[VALUE])):f} Ω")
-    if isinstance(said.get("tolerance_pct"), int | float):
-        parts.append(f"±{said['tolerance_pct']}%")
-    if "power_w" in said:
-        parts.append(f"{Decimal(str(said['power_w'])):f} W")
-    return " ".join(parts)
+    """Value, tolerance, power and the words in their plainest form."""
+    return write(
+        reading.ratings,
+        (VALUE, "{} Ω"),
+        ("tolerance_pct", percent),
+        ("tcr_ppm", "{} ppm"),
+        ("power_w", "{} W"),
+        ("fusible", {True: "fusible"}),
+        ("flameproof", {True: "flameproof"}),
+        ("construction", "{}"),
+        ("role", "{}"),
+    )

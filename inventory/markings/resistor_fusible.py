@@ -12,10 +12,11 @@ from decimal import Decimal
 from inventory.markings.figures import IEC_60062, OHM_LETTERS, with_letter
 from inventory.markings.passive_marks import ANY_CASE, legend, say_tolerance
 from inventory.markings.resistor import RULES as RESISTOR_RULES
-from inventory.markings.resistor import canonical as _canonical
-from inventory.markings.resistor import say_ohms
+from inventory.markings.resistor import canonical, say_ohms
 from inventory.markings.scanner import Rule, Scanner
 from inventory.records import Reading
+
+__all__ = ["canonical", "likely", "read"]
 
 HTR_FRC = "HTR, fusible resistors FRC, data sheet (eeworld 14901929)"
 HTR_FRS = "HTR, fusible resistors FRS, rev. 22/05/2019 (scribd 475947422)"
@@ -162,9 +163,3 @@ def likely(text: str) -> float:
     if _SURE.search(text):
         return 0.9
     return 0.8 if _CODE.match(text) else 0.0
-
-
-def canonical(reading: Reading) -> str:
-    """The resistor's figures, and the word that sets it apart."""
-    word = "fusible" if reading.ratings.get("fusible") else ""
-    return f"{word} {_canonical(reading)}".strip()

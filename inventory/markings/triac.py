@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 
+from inventory.markings.amounts import PRACTICE
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
-    PRACTICE,
     Meaning,
     amount,
     legend,
