@@ -1,0 +1,97 @@
+"""The shop's morning on one page: gathered here, written by the command line or as HTML."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import text
+from sqlalchemy.engine import Connection
+
+from inventory.bench.low import moment, part_stocks, settings_of
+from inventory.bench.wear import fitted
+from inventory.stock.report import LowLine, low_report
+from inventory.stock.wear_report import WearLine, wear_report
+from inventory.store.shelf import Shelf
+
+OLD_HOLD_DAYS = 7
+"""A hold older than this is asked about. Common practice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """One morning."""
+
+    at: str
+    short: tuple[LowLine, ...]
+    holds: tuple[dict[str, Any], ...]
+    untested: tuple[tuple[str, int], ...]  # family, pieces
+    jobs: tuple[dict[str, Any], ...]
+    failing: tuple[WearLine, ...]
+    value: tuple[tuple[str, int], ...]  # family, cents on hand at the last known price
+    used: tuple[tuple[str, int], ...]  # month, pieces used
+
+
+def day(shelf: Shelf, *, as_of: str | None = None) -> Day:
+    """All that a shop wants to know in the morning."""
+    at = moment(as_of)
+    with shelf.read() as connection:
+        stocks = part_stocks(connection, at if as_of else None)
+        report = low_report(stocks, settings_of(connection, at))
+        failing = wear_report(fitted(connection, "part", at)).flagged()
+        used: dict[str, int] = {}
+        for part in stocks:
+            for month in part.history:
+                name = f"{month.month // 12}-{month.month % 12 + 1:02d}"
+                used[name] = used.get(name, 0) + month.quantity
+        untested: dict[str, int] = {}
+        value: dict[str, int] = {}
+        for part in stocks:
+            untested[part.family] = untested.get(part.family, 0) + part.untested
+            worth = (part.price_cents or 0) * part.good
+            value[part.family] = value.get(part.family, 0) + worth
+        return Day(
+            at,
+            report.short(),
+            tuple(_old_holds(connection, at)),
+            _largest(untested),
+            tuple(_open_jobs(connection, at)),
+            failing,
+            _largest(value),
+            tuple(sorted(used.items()))[-12:],
+        )
+
+
+def _largest(amounts: dict[str, int]) -> tuple[tuple[str, int], ...]:
+    """Amounts above zero, the largest first."""
+    return tuple(sorted(((k, v) for k, v in amounts.items() if v), key=lambda kv: (-kv[1], kv[0])))
+
+
+def _old_holds(connection: Connection, at: str) -> list[dict[str, Any]]:
+    """Pieces held for longer than a week."""
+    before = (datetime.fromisoformat(at) - timedelta(days=OLD_HOLD_DAYS)).isoformat()
+    rows = connection.execute(
+        text(
+            "SELECT j.lot_id AS lot, j.job_id AS job, SUM(j.held) AS pieces, MIN(j.at) AS since,"
+            " p.marking, p.type_code, p.family, l.bin"
+            " FROM journal j JOIN lot l ON l.id = j.lot_id JOIN part_type p ON p.id = l.part_id"
+            " WHERE j.held <> 0 AND j.at <= :at"
+            " GROUP BY j.lot_id, j.job_id, p.marking, p.type_code, p.family, l.bin"
+            " HAVING SUM(j.held) > 0 AND MIN(j.at) < :before ORDER BY MIN(j.at)"
+        ),
+        {"at": at, "before": before},
+    ).mappings()
+    return [dict(row) for row in rows]
+
+
+def _open_jobs(connection: Connection, at: str) -> list[dict[str, Any]]:
+    """Jobs that were open at the moment."""
+    rows = connection.execute(
+        text(
+            "SELECT id AS job, opened_at, kind, maker, model, complaint FROM job"
+            " WHERE opened_at <= :at AND (closed_at IS NULL OR closed_at > :at) ORDER BY id"
+        ),
+        {"at": at},
+    ).mappings()
+    return [dict(row) for row in rows]

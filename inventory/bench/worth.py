@@ -1,0 +1,171 @@
+"""What is worth pulling from a source unit, by what its model gave before."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy.engine import Connection
+
+from inventory.bench import words
+from inventory.bench.low import family_yields, moment, part_stocks, settings_of
+from inventory.errors import NotFound
+from inventory.families.sheet import families, sheet
+from inventory.matching.keys import bare
+from inventory.records import SourceUnit
+from inventory.rules.cautions import cautions
+from inventory.stock.asked import LowSettings, PartStock
+from inventory.stock.need import Shelf as Known
+from inventory.stock.need import demand_of, known_shelf
+from inventory.stock.worth_report import Carried, WorthReport, WorthSettings, worth_report
+from inventory.store import sums, units
+from inventory.store.shelf import Shelf
+from inventory.units import cents
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """The pull list of a unit and what it rests on."""
+
+    subject: str
+    units_before: int  # units of the same model taken apart before
+    report: WorthReport
+
+
+def worth(shelf: Shelf, said: str, *, as_of: str | None = None) -> Worth:
+    """What to pull from a unit (by its label) or from any unit of a model.
+
+    Raises ``NotFound`` where no unit of the model was taken apart before: nothing is invented.
+    """
+    at = moment(as_of)
+    with shelf.read() as connection:
+        unit, maker, model = _subject(connection, said)
+        given = _given(connection, maker, model)
+        if not given:
+            raise NotFound(_nothing_known(connection, said, unit))
+        stocks = {part.part_id: part for part in part_stocks(connection, at if as_of else None)}
+        settings = settings_of(connection, at)
+        money = _settings(units.settings(connection))
+        done = {
+            part for unit_id, part in sums.given_by_yard(connection) if unit and unit_id == unit.id
+        }
+        yields = family_yields(connection)
+    known = known_shelf(list(stocks.values()), settings)
+    carried = [
+        _carried(stocks[part_id], pieces, known, settings, yields, unit)
+        for part_id, (_, pieces) in given.items()
+        if part_id in stocks and part_id not in done
+    ]
+    before = max(count for count, _ in given.values())
+    return Worth(said, before, worth_report(carried, money))
+
+
+def _subject(connection: Connection, said: str) -> tuple[SourceUnit | None, str | None, str]:
+    """The unit meant by its label, else the model: its maker where known, and its key."""
+    found = units.where(connection, "label = :label", label=said)
+    if found:
+        return found[0], found[0].maker, bare(found[0].model or "")
+    models = {
+        (unit.maker, bare(unit.model or ""))
+        for unit in units.where(connection, "model_key IS NOT NULL")
+    }
+    for maker, model in sorted(models, key=str):
+        if bare(said) in (model, bare(f"{maker or ''}{model}")):
+            return None, maker, model
+    words.known(said, units.labels(connection), "unit or model")
+    raise NotFound(f"There is no unit or model {said!r}.")
+
+
+def _given(connection: Connection, maker: str | None, model: str) -> dict[int, tuple[int, int]]:
+    """Part types units of this model gave: units that gave it, pieces a unit."""
+    return {
+        part_id: (count, max(1, round(pieces / count)))
+        for part_id, its_maker, its_model, count, pieces in sums.yielded(connection)
+        if its_model == model and (maker is None or its_maker == maker)
+    }
+
+
+def _nothing_known(connection: Connection, said: str, unit: SourceUnit | None) -> str:
+    """The sentence for a model that was never taken apart."""
+    if unit is None:
+        return f"No unit of model {said!r} gave a part yet, so nothing is known of its worth."
+    same = [one for one in units.where(connection, "kind = :kind", kind=unit.kind)]
+    return (
+        f"No unit of the model of {said!r} gave a part yet; {len(same)} of its kind are known."
+        " Log what you pull with 'salvage strip' and the next one can be judged."
+    )
+
+
+def _settings(said: dict[str, str]) -> WorthSettings:
+    """The shop's wage, or the default."""
+    if "wage_per_hour" in said:
+        return WorthSettings(wage_cents=cents(said["wage_per_hour"]))
+    return WorthSettings()
+
+
+def _carried(
+    part: PartStock,
+    pieces: int,
+    known: Known,
+    settings: LowSettings,
+    yields: tuple[dict[str, int], dict[str, int]],
+    unit: SourceUnit | None,
+) -> Carried:
+    """One part type of the unit with what the shelf knows of it."""
+    good, pulled = yields
+    page = sheet(part.family) if part.family in families() else None
+    return Carried(
+        name=part.name,
+        family=part.family,
+        rate=demand_of(part, known, settings).rate,
+        part_id=part.part_id,
+        pieces=pieces,
+        free=part.free + part.on_order,
+        untested=part.untested,
+        price_cents=part.price_cents,
+        good_seen=good.get(part.family, 0),
+        pulled_seen=pulled.get(part.family, 0),
+        minutes_to_pull=page.minutes_to_pull if page else None,
+        minutes_to_test=page.minutes_to_test if page else None,
+        policy=part.policy,
+        scrap_because=_scrap_because(part.family, unit),
+        hazards=tuple(_hazards(part.family)),
+    )
+
+
+def _scrap_because(family: str, unit: SourceUnit | None) -> str | None:
+    """What the unit's own history forbids."""
+    if unit is None or not unit.why_scrapped:
+        return None
+    from inventory.rules.places import salvage_stop
+
+    stop = salvage_stop(family, unit.why_scrapped, None)
+    return stop.sentence.rstrip(".") if stop else None
+
+
+def _hazards(family: str) -> Iterator[str]:
+    """Cautions before hands go in."""
+    for one in cautions(family, "strip", None):
+        yield one.text
+
+
+def as_rows(lines: Iterable[Any]) -> list[dict[str, Any]]:
+    """Lines of a pull list as they go to JSON; money in cents."""
+    return [
+        {
+            "part": line.part_id,
+            "name": line.name,
+            "family": line.family,
+            "take": line.take,
+            "leave": line.leave,
+            "why": line.why,
+            "share_good": round(line.share_good, 3),
+            "minutes": line.minutes,
+            "value_cents": None if line.value is None else round(line.value),
+            "per_minute_cents": round(line.per_minute, 1),
+            "gain_cents": round(line.gain),
+            "policy": line.policy,
+        }
+        for line in lines
+    ]
