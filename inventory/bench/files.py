@@ -15,6 +15,7 @@ from inventory.errors import InventoryError, Refused, WrongInput
 from inventory.records import Part, Reading, SourceUnit
 from inventory.store import loaded, units
 from inventory.store.files import Row, Trouble, digest_of, from_spreadsheet, json_of, rows_of
+from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
 from inventory.units import cents, parse_number
 
@@ -210,6 +211,8 @@ def load(
         if not done.written:
             raise WrongInput(f"{path} holds no rows.")
         loaded.remember(connection, digest, path.name, done.written)
+        told = {"file": path.name, "digest": digest, "lots": done.written}
+        append(connection, [Event("loaded", detail=told)], bench=shelf.bench)
     return done.outcome()
 
 

@@ -144,7 +144,8 @@ def close_job(  # noqa: PLR0913 - one keyword for each thing a tech can say
         if closed is not None and closed not in OUTCOMES:
             raise WrongInput(f"The outcome is one of {', '.join(OUTCOMES)}, not {closed!r}.")
         jobs.set_values(connection, number, closed_at=now(), outcome=closed, note=note or job.note)
-        events.append(Event("job-closed", job_id=number, detail={"outcome": closed}))
+        told = {"outcome": closed, "note_was": job.note}
+        events.append(Event("job-closed", job_id=number, detail=told))
         append(connection, events, bench=shelf.bench)
         return _page(connection, number), checked
 

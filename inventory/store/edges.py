@@ -43,6 +43,14 @@ def add(connection: Connection, edges: Sequence[Edge]) -> list[int]:
     return [row["id"] for row in rows]
 
 
+def remove(connection: Connection, numbers: Sequence[int]) -> None:
+    """Take edges out of the table."""
+    if numbers:
+        connection.execute(
+            text("DELETE FROM edge WHERE id = :id"), [{"id": number} for number in numbers]
+        )
+
+
 def where(connection: Connection, condition: str = "1=1", **values: Any) -> list[Edge]:
     """Edges by one of our own conditions."""
     rows = connection.execute(

@@ -147,6 +147,14 @@ def add_test(
     return number
 
 
+def strike_test(connection: Connection, number: int, why: str) -> None:
+    """Mark a bench test as taken back; it stays to be read."""
+    connection.execute(
+        text("UPDATE bench_test SET note = COALESCE(note || '; ', '') || :why WHERE id = :id"),
+        {"id": number, "why": why},
+    )
+
+
 def tests_of(connection: Connection, lot_id: int) -> list[dict[str, Any]]:
     """Bench tests of a lot with their readings, in order."""
     tests = [

@@ -136,13 +136,33 @@ def events(connection: Connection, where: str = "1=1", **values: Any) -> Iterato
         yield Event(**{**row, "detail": json.loads(row["detail"])})
 
 
+def last_act(connection: Connection, bench: str) -> int | None:
+    """The last write of a bench that still stands: neither undone nor an undoing itself."""
+    found = connection.execute(
+        text(
+            "SELECT act FROM journal WHERE bench = :bench AND undoes IS NULL AND NOT EXISTS"
+            " (SELECT 1 FROM journal AS later WHERE later.undoes = journal.seq)"
+            " ORDER BY seq DESC LIMIT 1"
+        ),
+        {"bench": bench},
+    ).scalar()
+    return None if found is None else int(found)
+
+
+def total(connection: Connection, column: str, where: str, **values: Any) -> int:
+    """Sum of ``quantity``, ``held`` or ``ordered`` over some events; zero where there are none."""
+    found = connection.execute(
+        text(f"SELECT COALESCE(SUM({column}), 0) FROM journal WHERE {where}"),  # noqa: S608
+        values,
+    ).scalar_one()
+    return int(found)
+
+
 def broken_link(connection: Connection) -> int | None:
     """Number of the first event whose hash does not follow; None where the chain holds."""
     chain = GENESIS
-    expected = 0
     rows = connection.execute(text(f"SELECT seq, {_COLUMNS}, hash FROM journal ORDER BY seq"))  # noqa: S608
-    for row in rows.mappings():
-        expected += 1
+    for expected, row in enumerate(rows.mappings(), start=1):
         chain = link(chain, row["seq"], row)
         if row["seq"] != expected or chain != row["hash"]:
             return int(row["seq"])

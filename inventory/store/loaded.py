@@ -23,3 +23,8 @@ def remember(connection: Connection, digest: str, name: str, rows: int) -> None:
         text("INSERT INTO loaded_file (digest, name, at, rows) VALUES (:d, :name, :at, :rows)"),
         {"d": digest, "name": name, "at": now(), "rows": rows},
     )
+
+
+def forget(connection: Connection, digest: str) -> None:
+    """Let a file be loaded again."""
+    connection.execute(text("DELETE FROM loaded_file WHERE digest = :d"), {"d": digest})

@@ -55,7 +55,7 @@ def add(connection: Connection, parts: Sequence[Part]) -> list[int]:
     ]
     if aliases:
         connection.execute(_INSERT_ALIAS, aliases)
-    search_index.add(connection, _search_texts(numbered))
+    search_index.add(connection, search_texts(numbered))
     return [number for number, _ in numbered]
 
 
@@ -77,7 +77,7 @@ def _row(number: int, part: Part, moment: str) -> dict[str, Any]:
     }
 
 
-def _search_texts(numbered: Iterable[tuple[int, Part]]) -> Iterator[tuple[int, str]]:
+def search_texts(numbered: Iterable[tuple[int, Part]]) -> Iterator[tuple[int, str]]:
     """What a part type can be found by: its type code, else its marking; and its aliases."""
     for number, part in numbered:
         for words in dict.fromkeys((part.type_code, part.marking, *part.aliases)):
@@ -211,29 +211,6 @@ def file_ratings(connection: Connection, part_id: int, *, empty: bool = False) -
     rows = [] if empty else list(rating_rows(part_id, get(connection, part_id).ratings))
     if rows:
         connection.execute(_INSERT_RATING, rows)
-
-
-def merge(connection: Connection, keep: int, drop: int) -> None:
-    """Let ``drop`` be ``keep`` from now on: its lots and codes move, its journal stays."""
-    kept, dropped = get(connection, keep), get(connection, drop)
-    values = {"keep": keep, "drop": drop}
-    for statement in (
-        "UPDATE lot SET part_id = :keep WHERE part_id = :drop",
-        "UPDATE measured SET part_id = :keep WHERE part_id = :drop",
-        "UPDATE alias SET part_id = :keep WHERE part_id = :drop",
-        "UPDATE part_type SET merged_into = :keep WHERE id = :drop OR merged_into = :drop",
-    ):
-        connection.execute(text(statement), values)
-    file_ratings(connection, keep)
-    file_ratings(connection, drop, empty=True)
-    search_index.replace(connection, drop, keep)
-    codes = {kept.type_code, kept.marking, *kept.aliases}
-    for code in (dropped.type_code, dropped.marking):
-        if code and code not in codes:
-            connection.execute(
-                _INSERT_ALIAS,
-                {"part_id": keep, "code": code, "key": code_key(code), "source": "merged"},
-            )
 
 
 def set_keep_at_least(connection: Connection, part_id: int, level: int | None) -> None:

@@ -82,10 +82,18 @@ def set_in_yard(connection: Connection, number: int, *, in_yard: bool) -> None:
     )
 
 
+def strike_out(connection: Connection, number: int, label: str) -> None:
+    """Take a unit that was logged by mistake out of the yard, and give its label free."""
+    connection.execute(
+        text("UPDATE source_unit SET in_yard = :gone, label = :label WHERE id = :id"),
+        {"gone": False, "label": label, "id": number},
+    )
+
+
 def settings(connection: Connection) -> dict[str, str]:
     """What the shop has set."""
     rows = connection.execute(text("SELECT name, value FROM setting ORDER BY name"))
-    return {name: value for name, value in rows}
+    return {str(row.name): str(row.value) for row in rows}
 
 
 def set_setting(connection: Connection, name: str, value: str) -> None:

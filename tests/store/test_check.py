@@ -10,7 +10,7 @@ import pytest
 
 from inventory.errors import Refused, StoreUnusable
 from inventory.records import Edge, Part
-from inventory.store import edges, jobs, journal, lots, parts
+from inventory.store import edges, jobs, journal, lots, merging, parts
 from inventory.store.check import check, repair, rings
 from inventory.store.jobs import Job
 from inventory.store.journal import Event
@@ -259,7 +259,7 @@ def test_merged_part_types_are_filed_once(tmp_path: Path) -> None:
     with shelf.write() as connection:
         (other,) = parts.add(connection, [Part("other", "EX 1", ratings={"resistive_a": 16})])
         parts.measure(connection, other, "body", "slim", "north")
-        parts.merge(connection, 1, other)
+        merging.merge(connection, 1, other)
 
     assert check(shelf) == []
     with shelf.read() as connection:

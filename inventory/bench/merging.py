@@ -1,0 +1,53 @@
+"""Saying that two part types are one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sqlalchemy import text
+from sqlalchemy.engine import Connection
+
+from inventory.errors import Refused, WrongInput
+from inventory.records import Part
+from inventory.store import merging, parts
+from inventory.store.journal import Event, append
+from inventory.store.shelf import Shelf
+
+
+@dataclass(frozen=True, slots=True)
+class Merged:
+    """What came of it: the part type that stays, and how many lots it got."""
+
+    part: Part
+    lots: int
+    event: int
+
+
+def merge(shelf: Shelf, keep: int, drop: int, *, dry_run: bool = False) -> Merged:
+    """Let part type ``drop`` be ``keep`` from now on; its lots, codes and measures move.
+
+    Part types of two families are never one.
+    """
+    if keep == drop:
+        raise WrongInput(f"Part type {keep} is itself already.")
+    with shelf.write(dry_run=dry_run) as connection:
+        kept, dropped = parts.get(connection, keep), parts.get(connection, drop)
+        if kept.family != dropped.family:
+            raise Refused(
+                f"Part type {keep} is a {kept.family}, {drop} a {dropped.family}; they stay two."
+            )
+        for number in (keep, drop):
+            _not_merged(connection, number)
+        moved = merging.merge(connection, keep, drop)
+        event = Event("merged", part_id=keep, detail={"drop": drop, "moved": moved})
+        (written,) = append(connection, [event], bench=shelf.bench)
+        return Merged(parts.get(connection, keep), len(moved["lot"]), written)
+
+
+def _not_merged(connection: Connection, number: int) -> None:
+    """A part type that became another one is no longer there to be merged."""
+    into = connection.execute(
+        text("SELECT merged_into FROM part_type WHERE id = :id"), {"id": number}
+    ).scalar()
+    if into is not None:
+        raise Refused(f"Part type {number} was merged into {into} already.")
