@@ -86,3 +86,12 @@ def lacked(
         # no lot: it takes nothing from the shelf, and counts as demand all the same
         event = Event("lacked", part_id=part_id, job_id=job, quantity=-quantity)
         append(connection, [event], bench=shelf.bench)
+
+
+def keep_at_least(shelf: Shelf, part_id: int, level: int | None) -> None:
+    """Set by hand how many of a part type are kept at least; None leaves it to the arithmetic."""
+    with shelf.write() as connection:
+        was = parts.get(connection, part_id).keep_at_least
+        parts.set_keep_at_least(connection, part_id, level)
+        told = {"keep_at_least": level, "was": was}
+        append(connection, [Event("level-set", part_id=part_id, detail=told)], bench=shelf.bench)

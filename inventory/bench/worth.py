@@ -90,7 +90,7 @@ def _nothing_known(connection: Connection, said: str, unit: SourceUnit | None) -
     """The sentence for a model that was never taken apart."""
     if unit is None:
         return f"No unit of model {said!r} gave a part yet, so nothing is known of its worth."
-    same = [one for one in units.where(connection, "kind = :kind", kind=unit.kind)]
+    same = units.where(connection, "kind = :kind", kind=unit.kind)
     return (
         f"No unit of the model of {said!r} gave a part yet; {len(same)} of its kind are known."
         " Log what you pull with 'salvage strip' and the next one can be judged."

@@ -9,6 +9,7 @@ import typer
 from inventory import __version__
 from inventory.cli import (
     bench,
+    day,
     demo,
     files,
     find,
@@ -70,7 +71,10 @@ def settings(
         os.environ["SALVAGE_BENCH"] = bench_name
 
 
-for _room in (read, find, log, bench, moves, job, xref, stock_reports, look, files, demo, trust):
+_ROOMS = (
+    read, find, log, bench, moves, job, xref, stock_reports, day, look, files, demo, trust,
+)  # fmt: skip
+for _room in _ROOMS:
     _room.attach(app)
 app.add_typer(screw.app, name="screw")
 

@@ -1,0 +1,368 @@
+"""``salvage low / worth / wear / day`` and what feeds them: order, receive, keep, figure."""
+
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from inventory.cli import options, show
+from inventory.errors import WrongInput
+
+AsOf = Annotated[str | None, typer.Option("--as-of", help="As the journal had it on that day.")]
+
+
+def attach(app: typer.Typer) -> None:
+    """Hang the commands of this subject on the app."""
+    for command in (low, worth, wear, order, receive, keep, figure):
+        app.command()(command)
+
+
+def low(
+    everything: Annotated[bool, typer.Option("--all", help="What does not run short too.")] = False,
+    pooled: Annotated[
+        bool,
+        typer.Option("--pooled", help="Count part types that stand in for one another as one."),
+    ] = False,
+    backtest: Annotated[
+        bool, typer.Option("--backtest", help="What the rule would have achieved here.")
+    ] = False,
+    family: options.Family = None,
+    limit: Annotated[int, typer.Option("--limit", help="At most so many lines.", min=1)] = 40,
+    as_of: AsOf = None,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Show what runs short, and what to do: bench, pull, buy.
+
+    Example: salvage low --family switch
+    """
+    from inventory.bench import words
+    from inventory.bench.low import low as report_low
+    from inventory.bench.place import open_for
+
+    opened = open_for(shelf)
+    if backtest:
+        _backtest(opened, as_of, json=json)
+        return
+    wanted = words.family(family) if family else None
+    pools = None
+    if pooled:
+        from inventory.bench.pools import pools_of
+
+        pools = pools_of(opened)
+    report = report_low(opened, as_of=as_of, pools=pools)
+    lines = [
+        line
+        for line in (report.lines if everything else report.short())
+        if wanted in (None, line.family)
+    ]
+    if json:
+        show.as_json({"prior": report.prior_from, "lines": [_low_row(line) for line in lines]})
+        return
+    if not lines:
+        show.note("Nothing runs short.")
+        return
+    _low_table(lines[:limit])
+    if len(lines) > limit:
+        show.note(f"{len(lines) - limit} more; say --limit {len(lines)}.")
+    show.note(f"Prior: {report.prior_from}. Untested pieces are shown apart and never counted.")
+
+
+def _low_row(line: Any) -> dict[str, Any]:
+    """A line as it goes to JSON."""
+    from dataclasses import asdict
+
+    months, filled = line.service_in_words()
+    return {
+        **asdict(line),
+        "short": line.short,
+        "missing": line.missing,
+        "in_words": [months, filled],
+    }
+
+
+def _low_table(lines: list[Any]) -> None:
+    """Lines as a table with what to do under each."""
+    from inventory.stock.plan import Action
+
+    heads = ("Part", "Good", "Held", "Order", "Untest", "A month", "Keep", "Up to", "Runs out")
+    rows: list[tuple[Any, ...]] = []
+    for line in lines:
+        chance = f"{line.p_run_out:.0%}"
+        rows.append(
+            (
+                f"{line.name}",
+                line.good,
+                line.held,
+                line.on_order,
+                line.untested,
+                f"{line.per_month:.2f}±{line.per_month_sd:.2f}",
+                line.keep_at_least,
+                line.order_up_to,
+                chance,
+            )
+        )
+    show.table(heads, rows, right=(1, 2, 3, 4, 5, 6, 7, 8))
+    show.line()
+    for line in lines:
+        todo = "; ".join(_sentence(action) for action in line.actions if isinstance(action, Action))
+        show.line(f"{line.name}: {todo or 'nothing to do'}")
+        months, filled = line.service_in_words()
+        cover = "over 99" if line.months_of_cover > 99 else f"{line.months_of_cover:.1f}"
+        show.line(f"    {line.basis}; {cover} months of cover; kept so: {months}, {filled}")
+
+
+def _sentence(action: Any) -> str:
+    """What to do, as it fits into a line."""
+    return str(action.sentence).rstrip(".")
+
+
+def _backtest(opened: Any, as_of: str | None, *, json: bool) -> None:
+    """Claim and outcome over this shop's own journal."""
+    from dataclasses import asdict
+
+    from inventory.bench.low import moment, part_stocks, settings_of
+    from inventory.stock.achieved import own_backtest
+
+    at = moment(as_of)
+    with opened.read() as connection:
+        stocks, settings = (
+            part_stocks(connection, at if as_of else None),
+            settings_of(connection, at),
+        )
+    found = own_backtest(stocks, settings)
+    show.as_json(asdict(found)) if json else show.line(found.sentence())
+
+
+def worth(
+    unit: Annotated[str, typer.Argument(metavar="UNIT|MODEL", help="Label of a unit, or a model.")],
+    as_of: AsOf = None,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Show what to pull from a unit, best value per minute first, and what to leave.
+
+    Example: salvage worth U51
+    """
+    from inventory.bench.place import open_for
+    from inventory.bench.worth import as_rows
+    from inventory.bench.worth import worth as report_worth
+
+    found = report_worth(open_for(shelf), unit, as_of=as_of)
+    report = found.report
+    if json:
+        show.as_json(
+            {
+                "unit": unit,
+                "units_before": found.units_before,
+                "hazards": list(report.hazards),
+                "pull": as_rows(report.pulls),
+                "skip": as_rows(report.skipped),
+                "minutes": report.minutes,
+                "gain_cents": round(report.gain),
+            }
+        )
+        return
+    for hazard in report.hazards:
+        show.caution(hazard)
+    again = "unit" if found.units_before == 1 else "units"
+    show.line(f"From {found.units_before} {again} of this model taken apart before:", "head")
+    rows = [
+        (
+            f"[ ] {line.take} x {line.name}",
+            f"{line.share_good:.0%}",
+            f"{line.minutes:.0f}",
+            show.money(round(line.per_minute)),
+            line.why,
+        )
+        for line in report.pulls
+    ]
+    if rows:
+        show.table(("Pull", "Good", "Min", "A min", "Why"), rows, right=(1, 2, 3))
+        gain = show.money(max(0, round(report.gain)))
+        show.line(f"{report.minutes:.0f} minutes; worth {gain} over the wage.")
+    else:
+        show.line("Nothing is worth pulling.")
+    for line in report.skipped:
+        show.line(f"Leave {line.leave} x {line.name}: {line.why}")
+
+
+def wear(
+    by: Annotated[str, typer.Option("--by", help="part, maker or unit.")] = "part",
+    everything: Annotated[bool, typer.Option("--all", help="What is not flagged too.")] = False,
+    plot: Annotated[bool, typer.Option("--plot", help="Draw survival curves here.")] = False,
+    to: Annotated[
+        Path | None, typer.Option("--to", help="Write the first curve as .svg or .png.")
+    ] = None,
+    as_of: AsOf = None,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Show what fails more than its kind, only where the evidence holds.
+
+    Example: salvage wear --plot
+    """
+    from inventory.bench.place import open_for
+    from inventory.bench.wear import wear as report_wear
+
+    report = report_wear(open_for(shelf), by, as_of=as_of)
+    lines = list(report.lines if everything else report.flagged())
+    if to is not None:
+        _write_curve(lines or list(report.lines), to)
+    if json:
+        show.as_json([_wear_row(line) for line in lines])
+        return
+    if not lines:
+        show.line("Nothing fails more than its kind, as far as the journal can tell.")
+        return
+    rows = [
+        (
+            ("! " if line.flag else "") + line.name,
+            line.kind,
+            f"{line.failures}/{line.pieces}",
+            f"{line.share[0]:.0%}-{line.share[1]:.0%}",
+            f"{line.rate.shrunk:.3f}",
+            f"{line.rate.shrunk / line.rate.pool:.1f}",
+        )
+        for line in lines
+    ]
+    heads = ("What", "Kind", "Failed", "Share 95 %", "A month", "x kind")
+    show.table(heads, rows, right=(2, 3, 4, 5))
+    if plot:
+        _plot(lines[:3])
+
+
+def _wear_row(line: Any) -> dict[str, Any]:
+    """A line as it goes to JSON."""
+    return {
+        "name": line.name,
+        "kind": line.kind,
+        "pieces": line.pieces,
+        "failures": line.failures,
+        "share_95": list(line.share),
+        "share_by": line.share_by,
+        "rate_per_month": line.rate.shrunk,
+        "pool_per_month": line.rate.pool,
+        "flag": line.flag,
+        "sentence": line.sentence(),
+    }
+
+
+def _plot(lines: list[Any]) -> None:
+    """Survival curves in the terminal."""
+    import sys
+
+    from inventory.stock.chart import survival_chart
+
+    plain = "utf" not in (sys.stdout.encoding or "").lower()
+    for line in lines:
+        show.line()
+        show.line(line.sentence(), "head")
+        for row in survival_chart(line.curve, width=min(78, show.width() - 2), ascii_only=plain):
+            show.line(row)
+
+
+def _write_curve(lines: list[Any], to: Path) -> None:
+    """The curve of the line with the strongest evidence, as a drawing."""
+    from inventory.stock.figure import survival_figure
+
+    if not lines:
+        raise WrongInput("There is no failure to draw yet.")
+    made = survival_figure(lines[0].curve, to, title=show.safe(lines[0].name))
+    show.note(f"Wrote {show.safe(made)}.")
+
+
+Part = Annotated[int, typer.Option("--part", help="Number of the part type.", min=1)]
+
+
+def order(
+    part: Part,
+    quantity: options.Quantity = 1,
+    note: Annotated[str | None, typer.Option(help="Supplier, order number.")] = None,
+    dry_run: options.DryRun = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Write down that pieces were ordered.
+
+    Example: salvage order --part 12 -n 5
+    """
+    from inventory.bench.orders import order as write_order
+    from inventory.bench.place import open_for
+
+    awaited = write_order(open_for(shelf), part, quantity, note=note, dry_run=dry_run)
+    show.line(f"Part type {part}: {awaited} on order.")
+
+
+def receive(
+    part: Part,
+    quantity: options.Quantity = 1,
+    bin_code: Annotated[str | None, typer.Option("--bin", help="Where it lies.")] = None,
+    price: Annotated[str | None, typer.Option(help="Price of one.")] = None,
+    state: Annotated[str, typer.Option(help="Tested state.")] = "untested",
+    dry_run: options.DryRun = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """Put ordered pieces on the shelf as a new lot.
+
+    Example: salvage receive --part 12 -n 5 --bin A1-02 --price 4.50
+    """
+    from inventory.bench.orders import receive as take_in
+    from inventory.bench.place import open_for
+    from inventory.units import cents
+
+    done = take_in(
+        open_for(shelf),
+        part,
+        quantity,
+        bin_code=bin_code,
+        price_cents=cents(price) if price else None,
+        state=state,
+        dry_run=dry_run,
+    )
+    show.line(f"Lot {done.lot.id}: {done.lot.on_hand} of part type {part}, {done.lot.state}.")
+
+
+def keep(
+    part: Part,
+    level: Annotated[
+        int | None, typer.Argument(help="Keep at least so many; none: by the arithmetic.", min=0)
+    ] = None,
+    shelf: options.Shelf = None,
+) -> None:
+    """Set by hand how many of a part type the shop keeps at least.
+
+    Example: salvage keep --part 12 3
+    """
+    from inventory.bench.orders import keep_at_least
+    from inventory.bench.place import open_for
+
+    keep_at_least(open_for(shelf), part, level)
+    show.line(f"Part type {part}: " + (f"at least {level}." if level is not None else "by demand."))
+
+
+def figure(
+    name: Annotated[str | None, typer.Argument(help="Which figure; none: list them.")] = None,
+    value: Annotated[str | None, typer.Argument(help="Its value.")] = None,
+    json: options.Json = False,
+    shelf: options.Shelf = None,
+) -> None:
+    """List or set the shop's figures: lead time, service level, wage, ...
+
+    Example: salvage figure lead_time_months 0.5
+    """
+    from inventory.bench.low import FIGURES, set_figure
+    from inventory.bench.place import open_for
+    from inventory.store import units
+
+    opened = open_for(shelf, create=name is not None)
+    if name is not None:
+        if value is None:
+            raise WrongInput(f"Say the value: salvage figure {name} VALUE.")
+        set_figure(opened, name, value)
+    with opened.read() as connection:
+        said = units.settings(connection)
+    if json:
+        show.as_json(said)
+        return
+    rows = [(key, said.get(key, "-"), means) for key, means in FIGURES.items()]
+    show.table(("Figure", "Value", "Means"), rows)
