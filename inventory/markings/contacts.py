@@ -1,0 +1,127 @@
+"""The grammar of contact ratings that switches and relays share: its lines, in their order."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from inventory.markings.contacts_ambient import (
+    disconnection,
+    micro_before_t,
+    only,
+    t_mark,
+    temperature,
+)
+from inventory.markings.contacts_current import current, resistive_motor
+from inventory.markings.contacts_cycles import circled_l, cycles
+from inventory.markings.contacts_marks import fire_and_tracking, frequency, sealing
+from inventory.markings.contacts_power import (
+    horse,
+    kilowatts,
+    lamp_watts,
+    pilot,
+    television,
+)
+from inventory.markings.contacts_scan import ContactScanner, Line
+from inventory.markings.contacts_volts import (
+    supply,
+    volts,
+    volts_behind_nature,
+    volts_without_unit,
+)
+from inventory.markings.contacts_words import (
+    counted_contacts,
+    form,
+    load,
+    load_letter,
+    separator,
+    standard,
+    tabs_and_metal,
+    throw,
+    word,
+)
+
+_CODE = re.compile(
+    r"[A-Z]{1,6}[0-9A-Z]{0,10}(?:[-/.][0-9A-Z]{1,12}(?:\([0-9A-Z]{1,4}\))?){0,5}(?![0-9A-Za-z])"
+)
+_NUMBER_CODE = re.compile(
+    r"[0-9]{1,6}[A-Z][0-9A-Z]{2,10}(?:[-/.][0-9A-Z]{1,10}){0,4}(?![0-9A-Za-z])"
+)
+
+
+def unknown_code(scan: ContactScanner) -> bool:
+    """A type code without a published legend: kept as ``type`` when it is the first thing said."""
+    if scan.glued():
+        return False
+    found = scan.peek(_CODE) or scan.peek(_NUMBER_CODE)
+    if found is None or not _looks_like_a_code(found[0]):
+        return False
+    if scan.codes or scan.items:
+        return False
+    scan.take(re.compile(re.escape(found[0])), "type code; no published legend known", "as printed")
+    scan.codes.append((found.start(), found.end()))
+    scan.say("type", found[0])
+    return True
+
+
+def _looks_like_a_code(text: str) -> bool:
+    """Letters and digits, long enough to be no unit with its figure."""
+    digits = sum(character.isdigit() for character in text)
+    letters = sum(character.isalpha() for character in text)
+    return digits >= 1 and letters >= 1 and digits + letters >= 4
+
+
+_DIGIT: tuple[Line, ...] = (
+    horse,
+    t_mark,
+    lamp_watts,
+    current,
+    volts,
+    cycles,
+    frequency,
+    temperature,
+    form,
+    counted_contacts,
+    kilowatts,
+    unknown_code,
+)
+_LETTER: tuple[Line, ...] = (
+    t_mark,
+    micro_before_t,
+    television,
+    pilot,
+    volts_behind_nature,
+    load,
+    load_letter,
+    standard,
+    sealing,
+    fire_and_tracking,
+    form,
+    throw,
+    tabs_and_metal,
+    resistive_motor,
+    volts_without_unit,
+    supply,
+    disconnection,
+    word,
+    unknown_code,
+)
+_OTHER: tuple[Line, ...] = (
+    horse,
+    volts_behind_nature,
+    supply,
+    only,
+    temperature,
+    t_mark,
+    tabs_and_metal,
+    circled_l,
+    disconnection,
+    separator,
+)
+
+
+def lex(text: str, code: Callable[[ContactScanner], bool]) -> ContactScanner:
+    """Read a whole contact marking into items; ``code`` reads the family's type codes."""
+    scan = ContactScanner(text)
+    scan.lex({"digit": (code, *_DIGIT), "letter": (code, *_LETTER), "other": _OTHER})
+    return scan

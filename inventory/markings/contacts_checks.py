@@ -1,0 +1,146 @@
+"""Looks at finished contact ratings: what cannot be, what a standard assumes, what was damaged."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from inventory.markings.contacts_groups import Groups
+from inventory.markings.contacts_items import Fact
+from inventory.markings.contacts_scan import ContactScanner
+from inventory.markings.damage import decimal_candidates, look_alike_candidates
+from inventory.records import Reading
+
+NEC_FLA = {
+    # hp: amperes at 115, 200, 208, 230 V
+    0.1667: (4.4, 2.5, 2.4, 2.2),
+    0.25: (5.8, 3.3, 3.2, 2.9),
+    0.3333: (7.2, 4.1, 4.0, 3.6),
+    0.5: (9.8, 5.6, 5.4, 4.9),
+    0.75: (13.8, 7.9, 7.6, 6.9),
+    1: (16, 9.2, 8.8, 8.0),
+    1.5: (20, 11.5, 11.0, 10),
+    2: (24, 13.8, 13.2, 12),
+    3: (34, 19.6, 18.7, 17),
+}
+"""Single-phase full-load amperes. Source: NEC table 430.248 (1999: 430-148)."""
+
+DC_LIMIT_V, DC_LIMIT_A = 100, 5
+"""Above both, a snap or relay contact of this size does not break: Omron V is 0.6 A at 125 V,
+Crouzet 83160 with magnetic blow-out 5 A at 250 V d.c."""
+
+ASSUMED = "IEC 61058-1: without a mark 0 to 55 °C and 10 000 cycles (as explained by cxswitch)"
+
+
+def check(scan: ContactScanner, groups: Groups, *, highest_a: float) -> None:
+    """All looks at finished ratings; ``highest_a`` is what the family can carry at most."""
+    _direct_current(scan)
+    _too_many_amperes(scan, highest_a)
+    _full_load_amperes(scan)
+    _assume(scan, groups)
+
+
+def _all_entries(scan: ContactScanner) -> Iterator[dict[str, Any]]:
+    """The flat ratings and every row of the list."""
+    yield scan.ratings
+    yield from scan.ratings.get("ratings", ())
+
+
+def _direct_current(scan: ContactScanner) -> None:
+    """10 A at 250 V d.c. is a misprint for a.c., or a part of another kind."""
+    for entry in _all_entries(scan):
+        amps, volts = entry.get("dc_a"), entry.get("volts_dc")
+        if amps is None or not volts or amps <= DC_LIMIT_A or max(volts) < DC_LIMIT_V:
+            continue
+        scan.ratings["implausible"] = True
+        scan.warn(
+            f"{amps} A at {max(volts)} V d.c. is far above what such a contact breaks"
+            " (0.6 A at 125 V in a 15 A switch): read as printed, look at the part again."
+        )
+        repaired = re.sub(r"V(\s?)DC", r"V\1AC", scan.text, count=1)
+        if repaired != scan.text and len(scan.text) <= 200:
+            scan.propose(repaired, "VDC may be a misprint for VAC")
+        return
+
+
+def _too_many_amperes(scan: ContactScanner, highest: float) -> None:
+    """105 A on a micro switch: a decimal point is lost."""
+    for entry in _all_entries(scan):
+        for name in ("resistive_a", "gp_a", "motor_a", "dc_a", "amps"):
+            amps = entry.get(name)
+            if amps is None or amps <= highest:
+                continue
+            scan.ratings["implausible"] = True
+            scan.warn(f"{amps} A is above {highest:g} A, the most such a contact is made for.")
+            _decimal_point(scan, str(amps), highest)
+            return
+
+
+def _decimal_point(scan: ContactScanner, figure: str, highest: float) -> None:
+    """Offer the figure with its point put back."""
+    if len(scan.text) > 200:
+        return
+    for cut in decimal_candidates(figure, highest):
+        scan.propose(scan.text.replace(figure, cut, 1), f"decimal point lost: {figure} for {cut}")
+
+
+def _full_load_amperes(scan: ContactScanner) -> None:
+    """Full-load amperes beside a horsepower must be those of the table."""
+    for row in scan.ratings.get("hp", ()):
+        table = NEC_FLA.get(row["hp"])
+        if table is None or "fla" not in row:
+            continue
+        fitting = table if row["volts"] is None else _column(table, row["volts"])
+        if not any(abs(row["fla"] - amps) <= 0.15 * amps for amps in fitting):
+            scan.warn(
+                f"{row['fla']} A full load does not fit {row['hp']} hp: the code table says"
+                f" {', '.join(str(amps) for amps in fitting)} A."
+            )
+
+
+def _column(table: tuple[float, ...], volts: float) -> tuple[float, ...]:
+    """The table's figures for a voltage; 277 V falls between the columns and the hp."""
+    if volts < 150:
+        return table[:1]
+    return table[1:3] if volts < 215 else (table[3], round(table[3] * 230 / volts, 1))
+
+
+def _assume(scan: ContactScanner, groups: Groups) -> None:
+    """Defaults of the standard, for groups marked in its way only."""
+    facts = [item for item in scan.items if isinstance(item, Fact)]
+    if not groups.currents or not _marked_as_iec(scan, groups, facts):
+        return
+    if not any(fact.name == "ambient" for fact in facts):
+        scan.assume("ambient_min_c", 0, ASSUMED)
+        scan.assume("ambient_max_c", 55, ASSUMED)
+    if not any(fact.name == "endurance_cycles" for fact in facts):
+        scan.assume("endurance_cycles", 10_000, ASSUMED)
+
+
+def _marked_as_iec(scan: ContactScanner, groups: Groups, facts: list[Fact]) -> bool:
+    """True for a bracket, a surge stroke, a T mark, a disconnection sign or the standard."""
+    return (
+        any(group.current.more for group in groups.currents)
+        or any(fact.name == "ambient" and "ambient_min_c" in fact.value for fact in facts)
+        or any(fact.name == "disconnection" for fact in facts)
+        or "61058" in str(scan.ratings.get("standard", ""))
+    )
+
+
+def propose_repairs(scan: ContactScanner, read: Callable[[str], Reading]) -> None:
+    """Offer look-alike repairs of what could not be read."""
+    if not scan.unread_pieces() or len(scan.text) > 120:
+        return
+    left = sum(end - start for start, end in scan.unread_pieces())
+    known = len(scan.ratings)
+
+    def better(text: str) -> bool:
+        """Fewer characters unread and more ratings known."""
+        reading = read(text)
+        unread = sum(piece.end - piece.start for piece in reading.unread)
+        return unread < left and len(reading.ratings) > known
+
+    for candidate in look_alike_candidates(scan.text, better):
+        scan.candidates.append(candidate)
+        scan.warn(f"Perhaps damaged: {candidate.reason}; offered, not applied.")

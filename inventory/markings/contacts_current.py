@@ -1,0 +1,138 @@
+"""Ampere groups of a contact marking: ``16(4)A``, ``8/128A``, ``6[60]A``, ``10GPA``."""
+
+from __future__ import annotations
+
+import re
+
+from inventory.markings.contacts_items import Current, Number
+from inventory.markings.contacts_scan import NUM, ContactScanner
+from inventory.markings.scanner import number
+
+IEC_CURRENT = "IEC 61058-1, current marking (as explained by cxswitch and standard123)"
+UL_GENERAL = "UL 1054 / UL 61058-1, general-purpose amperes"
+
+_UNIT = r"(?:GPA|mA|A(?:MPS?|mps?|mperes?)?|a(?:mps?)?)"
+_VOLTS_NEXT = r"[0-9][0-9/., -]{0,14}[Vv]"
+_END = rf"(?=$|[^0-9A-Za-z]|{_VOLTS_NEXT})"  # an A may be glued to the volts behind it
+_BRACKET = rf"[(\[«‹<]{{1,2}}\s?{NUM}\s?[;/,]?\s?(?:{NUM})?\s?(?:A)?\s?[)\]»›>]{{1,2}}"
+
+_GROUP = re.compile(
+    rf"(?P<amps>{NUM})(?:\s?/\s?(?P<stroke>{NUM}))?\s{{0,2}}(?P<unit>{_UNIT})?"
+    rf"(?P<brackets>(?:\s{{0,2}}{_BRACKET}){{0,3}})\s{{0,2}}(?P<last>{_UNIT}(?:{_END}))?"
+)
+_INSIDE = re.compile(
+    rf"(?P<open>[(\[«‹<]{{1,2}})\s?(?P<first>{NUM})\s?(?:[;/,]\s?(?P<second>{NUM}))?\s?A?\s?"
+    r"[)\]»›>]{1,2}"
+)
+_AFTER_GROUP = re.compile(rf"\s{{0,2}}(?:$|[~,;]|(?:at|@)\s|{_VOLTS_NEXT})")
+_UNIT_END = re.compile(_END)
+_R_M = re.compile(r"R-M(?=\s{0,2}[0-9])")
+
+
+def current(scan: ContactScanner) -> bool:
+    """Current = figure ["/" figure] [unit] bracket* [unit]; one of the units must stand."""
+    found = scan.peek(_GROUP)
+    if found is None or (scan.glued() and scan.view[scan.at - 1].isdigit()):
+        return False
+    unit = _unit_of(found)
+    if unit is None:
+        return False
+    scale = 0.001 if unit == "mA" else 1
+    general = unit == "GPA"
+    amps = _scaled(found["amps"], scale)
+    more = _brackets(scan, found, scale)
+    more |= _stroke(scan, found, scale)
+    scan.items.append(Current(found.start(), amps, more, general))
+    _mark(scan, found, general=general)
+    scan.at = found.end()
+    return True
+
+
+def resistive_motor(scan: ContactScanner) -> bool:
+    """R-M before a bracketed figure: resistive and motor, as UL certificates print it."""
+    return bool(
+        scan.take(_R_M, "resistive and motor load, figures follow", "UL 61058-1 certificate notes")
+    )
+
+
+def _unit_of(found: re.Match[str]) -> str | None:
+    """The unit that makes this an ampere group; None when it is not one."""
+    if found["last"]:
+        return found["last"]
+    text, end = found.string, found.end("unit")
+    if found["unit"] and (found["brackets"] or _UNIT_END.match(text, end)):
+        return found["unit"]
+    if not found["brackets"]:
+        return None
+    if re.search(r"A\s?[)\]»›>]", found["brackets"]):
+        return "A"
+    return "A" if _AFTER_GROUP.match(text, found.end()) else None
+
+
+def _scaled(figure: str, scale: float) -> Number:
+    """The figure in amperes, whole numbers as int."""
+    value = number(figure)
+    return value if scale == 1 else number(f"{value * scale:.6g}")
+
+
+def _brackets(scan: ContactScanner, found: re.Match[str], scale: float) -> dict[str, Number]:
+    """Round: motor. Square: lamp surge. Guillemets: inductive. Two figures: a warning."""
+    more: dict[str, Number] = {}
+    for inside in _INSIDE.finditer(found["brackets"] or ""):
+        name = _BRACKET_NAMES[inside["open"][0]]
+        if inside["second"]:
+            scan.warn(
+                "Two figures in one bracket: taken as locked-rotor and running current of one"
+                " motor; no printed example of this form is known."
+            )
+            more["locked_rotor_a"] = _scaled(inside["first"], scale)
+            more["motor_a"] = _scaled(inside["second"], scale)
+            continue
+        more[name] = _scaled(inside["first"], scale)
+    return more
+
+
+_BRACKET_NAMES = {
+    "(": "motor_a",
+    "[": "lamp_inrush_a",
+    "«": "inductive_a",
+    "‹": "inductive_a",
+    "<": "inductive_a",
+}
+"""What a bracket says of the figure in it. Source: IEC 61058-1, as explained by standard123."""
+
+
+def _stroke(scan: ContactScanner, found: re.Match[str], scale: float) -> dict[str, Number]:
+    """A/B before one unit: peak surge when B is the larger, else an old motor habit."""
+    if not found["stroke"]:
+        return {}
+    value = _scaled(found["stroke"], scale)
+    if value > _scaled(found["amps"], scale):
+        return {"inrush_a": value}
+    scan.warn(
+        f"{found['amps']}/{found['stroke']} A: the second figure is the smaller one, so it is no"
+        " surge; it is read as motor current, with little certainty."
+    )
+    return {"motor_a": value}
+
+
+def _mark(scan: ContactScanner, found: re.Match[str], *, general: bool) -> None:
+    """Mark the whole group in plain words."""
+    words = [f"{found['amps']} {found['unit'] or found['last'] or 'A'}"]
+    words.append("general purpose, a.c." if general else "rated current")
+    words += [
+        _BRACKET_WORDS[inside["open"][0]].format(inside["first"])
+        for inside in _INSIDE.finditer(found["brackets"] or "")
+    ]
+    if found["stroke"]:
+        words.append(f"behind the stroke {found['stroke']}: peak surge, or motor if smaller")
+    scan.mark(found.start(), found.end(), "; ".join(words), UL_GENERAL if general else IEC_CURRENT)
+
+
+_BRACKET_WORDS = {
+    "(": "in round brackets {} A motor load (makes six times this)",
+    "[": "in square brackets {} A peak surge of tungsten lamps",
+    "«": "in pointed brackets {} A inductive load, power factor 0.6 or more",
+    "‹": "in pointed brackets {} A inductive load, power factor 0.6 or more",
+    "<": "in pointed brackets {} A inductive load, power factor 0.6 or more",
+}

@@ -1,0 +1,77 @@
+"""Frequency, sealing, glow-wire, tracking and gap marks of a contact marking."""
+
+from __future__ import annotations
+
+import re
+
+from inventory.markings.contacts_scan import NUM, ContactScanner, bounded
+from inventory.markings.scanner import number
+
+_FIG = r"[0-9]{1,3}"
+_HZ = re.compile(
+    rf"(?P<first>{_FIG})(?:\s?[-/]\s?(?P<second>{_FIG}))?\s?(?:Hz|HZ|hz|c/s)(?![A-Za-z])"
+)
+_IP = re.compile(r"IP\s?(?P<code>[0-9X][0-9X]?K?[0-9X]?K?)(?![0-9A-Za-z])")
+_GLOW = bounded(r"(?P<kind>GWFI|GWEPT|GWIT|GWT|GW)\s?:?\s?(?P<figure>[5-9][0-9]{2})(?:\s?°?\s?C)?")
+_PTI = bounded(r"(?:PTI|CTI)\s?[>≥]?\s?=?\s?(?P<figure>[1-6][0-9]{2})")
+_POLLUTION = re.compile(
+    r"(?:PD|[Pp]ollution\s[Dd]egree)\s?(?P<figure>[1-4])(?![0-9A-Za-z])(?:\sor\s[1-4])?"
+)
+_CLASS = bounded(r"(?:[Pp]rotection\s)?[Cc]lass\s(?P<figure>0|III|II|I)")
+_GAP = re.compile(
+    rf"[Cc]ontact\s[Gg]ap\s?:?\s?(?P<bound>[<>≤≥])?\s?(?P<gap>{NUM})\s?mm(?:\s?\((?P<micro>[µu])\))?"
+)
+
+
+def frequency(scan: ContactScanner) -> bool:
+    """50-60Hz, 50/60 Hz, 60Hz."""
+    found = scan.take(_HZ, "mains frequency", "IEC 61058-1, rated frequency")
+    if found is None:
+        return False
+    figures = [int(figure) for figure in (found["first"], found["second"]) if figure]
+    if any(figure not in {16, 25, 50, 60, 400} for figure in figures):
+        scan.warn(f"{found[0]} is not a mains frequency; look at the part again.")
+    scan.fact("frequency_hz", figures)
+    return True
+
+
+def sealing(scan: ContactScanner) -> bool:
+    """IP40, IP6K7, IP 65."""
+    found = scan.take(_IP, "degree of protection", "IEC 60529; ISO 20653 for the letter K")
+    if found is None:
+        return False
+    if len(found["code"]) < 2:
+        scan.warn(f"{found[0]} is incomplete: an IP code has two characters.")
+    scan.fact("ip", f"IP{found['code']}")
+    return True
+
+
+def fire_and_tracking(scan: ContactScanner) -> bool:
+    """GWT 850, PTI 250, PD2, class I, contact gap."""
+    for pattern, name, means, source in _FIRE_LINES:
+        found = scan.take(pattern, means, source)
+        if found:
+            figure = found["figure"]
+            scan.fact(name, int(figure) if figure.isdigit() else figure)
+            return True
+    return _gap(scan)
+
+
+_FIRE_LINES = (
+    (_GLOW, "glow_wire_c", "glow-wire temperature, °C", "IEC 60695-2-10 to -13; IEC 60335-1 30.2"),
+    (_PTI, "pti", "proof tracking index", "IEC 60112"),
+    (_POLLUTION, "pollution_degree", "pollution degree", "IEC 61058-1 / IEC 60664-1"),
+    (_CLASS, "protection_class", "class of protection against electric shock", "IEC 61140"),
+)
+
+
+def _gap(scan: ContactScanner) -> bool:
+    """Contact gap 3 mm; with < or > it is a bound, not a figure."""
+    found = scan.take(_GAP, "contact gap", "maker's data sheet; 3 mm is full disconnection")
+    if found is None:
+        return False
+    if found["bound"] is None:
+        scan.fact("contact_gap_mm", number(found["gap"]))
+    if found["micro"]:
+        scan.fact("disconnection", "micro")
+    return True

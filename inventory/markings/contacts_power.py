@@ -1,0 +1,136 @@
+"""Horsepower, full-load amperes, lamp watts, pilot duty and TV codes of a contact marking."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from inventory.markings.contacts_items import Fact, Horse, Number
+from inventory.markings.contacts_scan import NUM, ContactScanner
+from inventory.markings.scanner import number
+
+HP = "UL 508 / UL 61058-1, horsepower rating of a motor contact"
+FLA = "NEC table 430.248 and UL 508: full-load and locked-rotor amperes beside a horsepower"
+PILOT = "UL 508 / IEC 60947-5-1 annex A, contact rating codes (as printed by Eaton)"
+TV = "UL 508, TV rating (TV-8: 8 A at 120 V, about 118 A inrush)"
+
+_GLYPHS = {
+    "½": 0.5,
+    "¼": 0.25,
+    "¾": 0.75,
+    "⅓": 1 / 3,
+    "⅔": 2 / 3,
+    "⅙": 1 / 6,
+    "⅛": 1 / 8,
+    "⅒": 0.1,
+}
+_HP_UNIT = r"\s{0,2}(?:[Hh]\.?[Pp]\.?)(?![A-Za-z])"
+_HORSE = re.compile(
+    rf"(?:(?P<whole>[0-9]{{1,2}})[ -]?)?"
+    rf"(?:(?P<top>[0-9]{{1,2}})/(?P<low>[1-9][0-9]?)|(?P<glyph>[½¼¾⅓⅔⅙⅛⅒])){_HP_UNIT}|(?P<plain>{NUM}){_HP_UNIT}"
+)
+_HORSE_VOLTS = re.compile(
+    rf"\s{{0,2}}\(\s?(?P<volts>{NUM}(?:\s?[/-]\s?{NUM})?)\s?V\s?(?:~|AC|ac|\s?a\.?c\.?)?\s?\)"
+)
+_FULL_LOAD = re.compile(
+    rf"\s{{0,2}}[(,]?\s{{0,2}}(?:(?P<figure>{NUM})\s?A?\s?(?P<kind>FLA|LRA)"
+    rf"|(?P<kind2>FLA|LRA)\s?[=:]?\s?(?P<figure2>{NUM})\s?A?)\s?\)?(?![A-Za-z0-9])"
+)
+_PILOT = re.compile(r"(?:[A-E](?:150|300|600)|[NPQR](?:150|300|600))(?![0-9A-Za-z])")
+_TV = re.compile(r"TV[ -]?(?P<figure>3|5|8|10|15|20)(?![0-9])(?:\s{0,2}rat(?:ing|ed))?")
+_LAMP_WATTS = re.compile(
+    rf"(?P<watts>{NUM})\s?W\s{{0,2}}(?=(?:incandescent|tungsten|lamp|fluorescent|LED)\b)"
+)
+_SPECIFIC = re.compile(rf"(?P<count>[0-9]{{1,2}})\s?[x×X]\s?(?P<watts>{NUM})\s?W\s[a-z]{{4,14}}")
+_KILOWATT = re.compile(rf"(?P<kw>{NUM})\s?kW(?![A-Za-z0-9])")
+
+
+def horse(scan: ContactScanner) -> bool:
+    """Horse = [whole] fraction "HP" ["(" volts ")"] [full-load amperes]."""
+    found = scan.peek(_HORSE)
+    if found is None:
+        return False
+    scan.items.append(Horse(found.start(), _power(found)))
+    scan.take(_HORSE, f"{found[0].strip()}: motor of this power", HP)
+    _volts_in_brackets(scan)
+    _full_load(scan)
+    _full_load(scan)
+    return True
+
+
+def _power(found: re.Match[str]) -> float:
+    """The horsepower figure, to four decimals."""
+    if found["plain"]:
+        return _whole(float(found["plain"].replace(",", ".")))
+    part = _GLYPHS[found["glyph"]] if found["glyph"] else int(found["top"]) / int(found["low"])
+    return _whole(round(int(found["whole"] or 0) + part, 4))
+
+
+def _whole(value: float) -> Number:
+    """Whole numbers as int."""
+    return int(value) if value == int(value) else value
+
+
+def _volts_in_brackets(scan: ContactScanner) -> None:
+    """``1/2 Hp (250 V)``: the bracket is the voltage of the horsepower."""
+    found = scan.peek(_HORSE_VOLTS)
+    if found is None or not isinstance(scan.items[-1], Horse):
+        return
+    figures = re.findall(NUM, found["volts"])
+    volts = tuple(number(figure) for figure in figures)
+    scan.items[-1] = replace(scan.items[-1], volts=volts)
+    scan.take(_HORSE_VOLTS, f"{found['volts']} V, the voltage of this horsepower", HP)
+
+
+def _full_load(scan: ContactScanner) -> None:
+    """``(4.4 FLA)``, ``(FLA=20)(LRA=60)`` behind a horsepower."""
+    found = scan.peek(_FULL_LOAD)
+    last = scan.items[-1]
+    if found is None or not isinstance(last, Horse):
+        return
+    figure = number(found["figure"] or found["figure2"])
+    if (found["kind"] or found["kind2"]) == "FLA":
+        scan.items[-1] = replace(last, fla=figure)
+        means = f"full-load current {figure} A of this motor"
+    else:
+        scan.items[-1] = replace(last, lra=figure)
+        means = f"locked-rotor current {figure} A of this motor"
+    scan.take(_FULL_LOAD, means, FLA)
+
+
+def pilot(scan: ContactScanner) -> bool:
+    """Pilot = letter (150 | 300 | 600): a code for coil loads, not amperes."""
+    found = scan.take(_PILOT, "pilot duty: a code for coil loads; the digits are volts", PILOT)
+    if found:
+        scan.fact("pilot_duty", found[0])
+    return bool(found)
+
+
+def television(scan: ContactScanner) -> bool:
+    """TV = "TV-" figure: steady tungsten current at 120 V with its inrush."""
+    found = scan.peek(_TV)
+    if found is None or scan.glued():
+        return False
+    scan.take(_TV, f"TV rating: {found['figure']} A of tungsten lamps at 120 V a.c.", TV)
+    scan.fact("tv", f"TV-{found['figure']}")
+    return True
+
+
+def lamp_watts(scan: ContactScanner) -> bool:
+    """``1000 W incandescent lamp``, ``5 x 80 W fluorescent``: a load given by its watts."""
+    found = scan.take(_SPECIFIC, "declared specific load", "IEC 61058-1, declared specific load")
+    if found:
+        scan.fact("specific_load", found[0])
+        return True
+    found = scan.take(_LAMP_WATTS, "lamp load in watts", "maker's data sheet, contact ratings")
+    if found:
+        scan.items.append(Fact(found.start(), "lamp_w", number(found["watts"])))
+    return bool(found)
+
+
+def kilowatts(scan: ContactScanner) -> bool:
+    """Motor rating in kilowatts."""
+    found = scan.take(_KILOWATT, "single-phase motor rating", "Finder data sheets, motor rating")
+    if found:
+        scan.fact("motor_kw", number(found["kw"]))
+    return bool(found)

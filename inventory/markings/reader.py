@@ -1,0 +1,62 @@
+"""One way in for every marking: a family's grammar, or the family recognised from the text."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from inventory.errors import WrongInput
+from inventory.markings import plain
+from inventory.markings.grammars import FAMILIES, grammar
+from inventory.markings.recognise import LEAST, others, ranked, what_decides
+from inventory.records import Reading
+
+
+def read(text: str, family: str | None = None) -> Reading:
+    """Read a marking, as one of a family when that is known.
+
+    Without a family the text is ranked; a second family that comes near is named in
+    ``others``, with a warning that says what would decide. An unknown family is refused.
+    """
+    if family is not None:
+        return _as(text, family)
+    ranking = ranked(text)
+    if not ranking or ranking[0][1] < LEAST:
+        return plain.read(text)
+    reading = _as(text, ranking[0][0])
+    near = others(ranking)
+    if not near:
+        return reading
+    doubt = what_decides(reading.family, near[0])
+    return replace(reading, others=near, warnings=(*reading.warnings, doubt))
+
+
+def _as(text: str, family: str) -> Reading:
+    """The reading under one family; a family whose grammar is missing is read plainly."""
+    found = grammar(family)
+    reading = found.read(text) if found else plain.read(text)
+    return reading if reading.family == family else replace(reading, family=family)
+
+
+def read_line(line: str) -> Reading:
+    """One line of a pipe: a marking, or ``family<TAB>marking``."""
+    bare = line.rstrip("\r\n")
+    family, tab, text = bare.partition("\t")
+    if not tab:
+        return read(bare)
+    if family.strip() not in FAMILIES:
+        raise WrongInput(f"There is no family {family.strip()!r} before the tab.")
+    return read(text, family.strip())
+
+
+def type_code(reading: Reading) -> str | None:
+    """The type code a marking carries, read by a legend or not; None where there is none."""
+    if "type" in reading.ratings:
+        return str(reading.ratings["type"])
+    heads = [mark for mark in reading.marks if mark.means.startswith("type code")]
+    if not heads:
+        return None
+    end = heads[0].end
+    for mark in reading.marks:
+        if mark.start == end and mark.source == heads[0].source:
+            end = mark.end
+    return reading.text[heads[0].start : end]
