@@ -28,6 +28,35 @@ class Undone:
     events: tuple[Event, ...]
     written: tuple[int, ...]
 
+    @property
+    def undone(self) -> tuple[int, ...]:
+        """Numbers of the events that were taken back."""
+        return tuple(event.seq or 0 for event in self.events)
+
+    @property
+    def sentence(self) -> str:
+        """What was taken back, in words; of many events the first few."""
+        told = [_told(event) for event in self.events[:_MOST_TOLD]]
+        more = len(self.events) - len(told)
+        return "; ".join(told) + (f"; and {more} more events" if more > 0 else "")
+
+
+_MOST_TOLD = 3
+"""Events that fit into a sentence."""
+
+
+def _told(event: Event) -> str:
+    """One event in words."""
+    pieces = abs(event.quantity or event.held or event.ordered)
+    words = [f"event {event.seq}, {event.kind}"]
+    if pieces:
+        words.append(f"{pieces} piece{'s' if pieces > 1 else ''}")
+    if event.lot_id:
+        words.append(f"lot {event.lot_id}")
+    if event.job_id:
+        words.append(f"job {event.job_id}")
+    return ", ".join(words) + f" ({event.bench}, {str(event.at)[:16].replace('T', ' ')} UTC)"
+
 
 def undo(shelf: Shelf, *, dry_run: bool = False) -> Undone:
     """Take back the last write of this bench that still stands.
