@@ -11,10 +11,16 @@ from sqlalchemy.engine import Connection
 
 from inventory.errors import Refused, WrongInput
 from inventory.rules.closeout import CheckedReading, judge_closeout
+from inventory.rules.places import PLACES
 from inventory.store import jobs
 from inventory.store.jobs import Job
 from inventory.store.journal import Event, append, now
 from inventory.store.shelf import Shelf
+
+MICROWAVE_PATH = frozenset(
+    {place.id for place in PLACES.values() if place.kind == "interlock"} | {"magnetron"}
+)
+"""Places whose work needs a leakage reading. Source: California 16 CCR 2743; 21 CFR 1030.10."""
 
 OUTCOMES = ("kept-working", "came-back", "not-collected", "given-up")
 """What became of a repaired unit."""
@@ -159,8 +165,6 @@ def _may_go_out(connection: Connection, number: int, readings: list[dict[str, An
             f"Job {number} stays open: {beyond[0]['sentence'].rstrip('.')}."
             " Measure again, or close it with --given-up."
         )
-    from inventory.rules.places import MICROWAVE_PATH
-
     places = connection.execute(
         text("SELECT place FROM journal WHERE job_id = :id AND kind = 'fitted'"), {"id": number}
     ).scalars()

@@ -10,7 +10,7 @@ from sqlalchemy.engine import Connection
 from inventory.errors import Refused, WrongInput
 from inventory.families.sheet import sheet
 from inventory.records import Lot, Outcome, Part
-from inventory.rules.judge import judge_lot
+from inventory.rules.lots import judge_lot
 from inventory.store import jobs, lots, parts
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
@@ -54,10 +54,12 @@ def _open_job(connection: Connection, job: int | None) -> None:
         raise Refused(f"Job {job} is closed; open a new one.")
 
 
-def offerable(connection: Connection, lot: Lot, *, untested: bool) -> None:
+def offerable(
+    connection: Connection, lot: Lot, *, untested: bool, place: str | None = None
+) -> None:
     """Refuse a lot that must not go into a unit: failed, scrap, or not known to be good."""
     part = parts.get(connection, lot.part_id)
-    reason = judge_lot(sheet(part.family), lot)
+    reason = judge_lot(sheet(part.family), lot, place_name=place, part=part)
     if reason is None or reason.outcome in (Outcome.MET, Outcome.NOTE):
         return
     if reason.outcome is Outcome.ASK and untested:
@@ -90,7 +92,7 @@ def hold(
     """Keep pieces for a job; they stay in their bin and nobody else is offered them."""
     with shelf.write(dry_run=dry_run) as connection:
         _open_job(connection, job)
-        offerable(connection, lots.get(connection, lot), untested=True)
+        offerable(connection, lots.get(connection, lot), untested=True, place=place)
         lots.change(connection, lot, held=_pieces(quantity))
         event = Event("held", lot_id=lot, job_id=job, place=place, held=quantity)
         return _done(connection, lot, [event], shelf.bench)
@@ -126,7 +128,7 @@ def fit(
     """
     with shelf.write(dry_run=dry_run) as connection:
         _open_job(connection, job)
-        offerable(connection, lots.get(connection, lot), untested=untested)
+        offerable(connection, lots.get(connection, lot), untested=untested, place=place)
         freed = min(held_for(connection, lot, job), _pieces(quantity))
         events = []
         if freed:
