@@ -1,0 +1,121 @@
+"""One offered part beside one wanted part, everything looked up once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from inventory.families.sheet import Sheet, families, sheet
+from inventory.records import Outcome, Part, Reason, Value
+from inventory.rules.places import Place, place
+from inventory.rules.terms import in_terms
+from inventory.rules.verdict import Wanted
+from inventory.rules.words import code_key, plain_word
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """What the rules look at; ``need`` and ``has`` are under the sheet's names."""
+
+    wanted: Wanted
+    offered: Part
+    sheet: Sheet
+    place: Place | None
+    need: Mapping[str, Value]
+    stated: Mapping[str, Value]  # of the need, what the tech stated of the place
+    has: Mapping[str, Value]
+    same_type: bool
+    listed: bool
+
+    @property
+    def settled(self) -> bool:
+        """One type, or listed for each other: what nobody recorded is alike."""
+        return self.same_type or self.listed
+
+
+Rule = Callable[[Case], Iterable[Reason]]
+"""A short function that is silent when it does not apply, and otherwise gives reasons."""
+
+
+def case_of(wanted: Wanted, offered: Part, codes: frozenset[str] | None = None) -> Case:
+    """Lay a wanted and an offered part side by side.
+
+    ``codes``: the offered part's codes where the caller folds them its own way; they are folded
+    again here, strictly, so that one character apart is never the same.
+    """
+    used = sheet(_family(wanted, offered))
+    theirs = _keys(codes or frozenset(filter(None, (offered.type_code, *offered.aliases))))
+    return Case(
+        wanted=wanted,
+        offered=offered,
+        sheet=used,
+        place=place(wanted.place) if wanted.place else None,
+        need=_need(wanted, used),
+        stated=in_terms(used, wanted.needs),
+        has=_with_code(in_terms(used, offered.ratings), used, offered.type_code),
+        same_type=bool(theirs & own_codes(wanted)) and _makers_agree(wanted.maker, offered.maker),
+        listed=bool(theirs & _keys(wanted.alternates)),
+    )
+
+
+def own_codes(wanted: Wanted) -> frozenset[str]:
+    """The codes that are the wanted part itself, strictly folded."""
+    code = (wanted.type_code,) if wanted.type_code else ()
+    return _keys(frozenset((*wanted.own_codes, *code)))
+
+
+def _family(wanted: Wanted, offered: Part) -> str:
+    """The family whose sheet judges; a wanted part of no known family is judged as the offered."""
+    known = wanted.family in families()
+    return wanted.family if known and wanted.family else offered.family
+
+
+def _need(wanted: Wanted, used: Sheet) -> Mapping[str, Value]:
+    """What is wanted: the failed part's own ratings, with what the tech stated on top."""
+    assumed = {name: wanted.assumed[name] for name in ("standard",) if name in wanted.assumed}
+    read = in_terms(used, {**assumed, **wanted.ratings})
+    return _with_code({**read, **in_terms(used, wanted.needs)}, used, wanted.type_code)
+
+
+_CODE_IS = {"magnetron": "type", "inverter_board": "board_number", "other": "type"}
+"""Families compared by their code, and the attribute that holds it."""
+
+
+def _with_code(said: dict[str, Any], used: Sheet, code: str | None) -> Mapping[str, Value]:
+    """A type code is the type where a family is compared by it."""
+    name = _CODE_IS.get(used.id)
+    return {name: code, **said} if name and code else said
+
+
+def _keys(codes: Iterable[str]) -> frozenset[str]:
+    """Codes, strictly folded."""
+    return frozenset(key for key in map(code_key, codes) if key)
+
+
+def _makers_agree(mine: str | None, theirs: str | None) -> bool:
+    """Whether two makers can be one; an unnamed maker does not part two equal codes."""
+    if not mine or not theirs:
+        return True
+    one, other = plain_word(mine), plain_word(theirs)
+    return one.startswith(other) or other.startswith(one)
+
+
+def met(rule: str, sentence: str, source: str) -> Reason:
+    """A rule that is content."""
+    return Reason(rule, Outcome.MET, sentence, source)
+
+
+def note(rule: str, sentence: str, source: str) -> Reason:
+    """Something worth saying that decides nothing."""
+    return Reason(rule, Outcome.NOTE, sentence, source)
+
+
+def refuse(rule: str, sentence: str, source: str) -> Reason:
+    """A rule that says no."""
+    return Reason(rule, Outcome.REFUSED, sentence, source)
+
+
+def ask(rule: str, sentence: str, source: str, decides: str, effort: int = 5) -> Reason:
+    """A rule that cannot tell; ``decides`` names what would."""
+    return Reason(rule, Outcome.ASK, sentence, source, decides, effort)

@@ -1,0 +1,288 @@
+"""Comparing one attribute of an offered part with what is wanted.
+
+Each operator a sheet may name is one small function; all have the same shape:
+``(attribute, wanted value, offered value) -> (outcome, sentence)``. Unknown values never reach
+them: ``compare`` answers those, and ``None`` never matches anything.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from inventory.families.sheet import Attribute
+from inventory.records import Outcome, Reason, Value
+from inventory.rules.words import SAFETY_SERVES, flag, form, plain_word, throws
+from inventory.units import plain
+
+Said = tuple[Outcome, str]
+"""What an operator answers."""
+
+Operator = Callable[[Attribute, Value, Value], Said]
+
+_SLACK = 1e-9  # so that 0.1 + 0.2 is 0.3
+
+
+def compare(
+    attribute: Attribute, wanted: Value, offered: Value, *, settled: bool = False
+) -> Reason | None:
+    """One attribute judged; None where there is nothing to say.
+
+    ``settled``: the parts are of one type or listed for each other, so that what nobody
+    recorded is the same on both, unless the sheet says that a type code does not settle it.
+    """
+    excused = settled and not attribute.beyond_type
+    if attribute.compare == "note" or (wanted is None and (excused or attribute.unsaid != "ask")):
+        return None
+    if wanted is None:
+        return _reason(attribute, *_nobody_said(attribute, offered))
+    if offered is None:
+        return None if excused else _reason(attribute, *_not_known(attribute, wanted))
+    return _reason(attribute, *OPERATORS[attribute.compare](attribute, wanted, offered))
+
+
+def _reason(attribute: Attribute, outcome: Outcome, sentence: str) -> Reason:
+    """The answer with its source; a question names what would decide it."""
+    decides = attribute.name if outcome is Outcome.ASK else None
+    return Reason(
+        attribute.name, outcome, sentence, attribute.source, decides, effort=attribute.effort
+    )
+
+
+def _nobody_said(attribute: Attribute, offered: Value) -> Said:
+    """The failed part's own value is missing: look at it, unless the best there is is offered."""
+    if attribute.compare == "ranked" and plain_word(offered) == plain_word(attribute.order[-1]):
+        return Outcome.MET, f"{_label(attribute)} {show(offered)} serves whatever the old part had."
+    sentence = f"Nobody has said the {attribute.label} of the failed part"
+    known = "" if offered is None else f" (offered: {show(offered, attribute.unit)})"
+    return Outcome.ASK, f"{sentence}{known}."
+
+
+def _not_known(attribute: Attribute, wanted: Value) -> Said:
+    """The offered part's value is missing: never a match."""
+    outcome = Outcome.ASK if attribute.must else Outcome.NOTE
+    want = show(wanted, attribute.unit)
+    return outcome, f"{_label(attribute)} of the offered part is not known; wanted {want}."
+
+
+# operators ---------------------------------------------------------------------
+
+
+def equal(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered equals wanted, after both are written plainly."""
+    return _said(attribute, wanted, offered, met=_same(wanted, offered), good="is")
+
+
+def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered is not below wanted; of several figures the largest counts."""
+    want, have = numbers(wanted), numbers(offered)
+    if not want or not have:
+        return _cannot(attribute, wanted, offered)
+    met = max(have) >= max(want) * (1 - _SLACK)
+    return _said(attribute, wanted, offered, met=met, good="is at least", bad="is below")
+
+
+def at_most(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered is not above wanted; of several figures the largest counts."""
+    want, have = numbers(wanted), numbers(offered)
+    if not want or not have:
+        return _cannot(attribute, wanted, offered)
+    met = max(have) <= max(want) * (1 + _SLACK)
+    return _said(attribute, wanted, offered, met=met, good="is at most", bad="is above")
+
+
+def within(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered is within the tolerance of wanted, as a share of wanted."""
+    gap = deviation(wanted, offered)
+    if gap is None:
+        return _cannot(attribute, wanted, offered)
+    met, near = _in_band(attribute, abs(gap))
+    share = f"within {plain(100 * (attribute.tolerance or 0))} % of"
+    return _said(
+        attribute, wanted, offered, met=met, near=near, good=f"is {share}", bad=f"is not {share}"
+    )
+
+
+def covers(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered's range holds the wanted one, each end stretched by the tolerance."""
+    want, have = numbers(wanted), numbers(offered)
+    if not want or not have or min(want) <= 0 or max(have) <= 0:
+        return _cannot(attribute, wanted, offered)
+    gap = max((min(have) - min(want)) / min(want), (max(want) - max(have)) / max(have), 0.0)
+    met, near = _in_band(attribute, gap)
+    return _said(
+        attribute, wanted, offered, met=met, near=near, good="covers", bad="does not cover"
+    )
+
+
+def includes(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered's set holds every member of the wanted one."""
+    missing = sorted(members(wanted) - served(offered))
+    met = not missing
+    return _said(attribute, wanted, offered, met=met, good="serves as", bad="does not serve as")
+
+
+def ranked(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Offered stands no lower than wanted in the sheet's order."""
+    order = [plain_word(step) for step in attribute.order]
+    want, have = plain_word(wanted), plain_word(offered)
+    if want == have:
+        return _said(attribute, wanted, offered, met=True, good="is")
+    if want not in order or have not in order:
+        return _cannot(attribute, wanted, offered)
+    met = order.index(have) >= order.index(want)
+    return _said(attribute, wanted, offered, met=met, good="is no less than", bad="is less than")
+
+
+def fit(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Figures agree within the tolerance, each with its own; words must be the same."""
+    want, have = numbers(wanted), numbers(offered)
+    if not want or not have:
+        return _said(attribute, wanted, offered, met=_same(wanted, offered), good="is")
+    if len(want) != len(have):
+        return _cannot(attribute, wanted, offered)
+    gap = max(abs(a - b) for a, b in zip(want, have, strict=True))
+    met, near = _in_band(attribute, gap)
+    return _said(attribute, wanted, offered, met=met, near=near, good="fits", bad="does not fit")
+
+
+OPERATORS: Mapping[str, Operator] = {
+    "equal": equal,
+    "at-least": at_least,
+    "at-most": at_most,
+    "within": within,
+    "covers": covers,
+    "includes": includes,
+    "ranked": ranked,
+    "fit": fit,
+}
+"""Every comparison a sheet may name, except ``note``, which compares nothing."""
+
+
+# what operators share ------------------------------------------------------------
+
+
+def numbers(value: Value) -> tuple[float, ...]:
+    """The figures of a value, in order; empty where it holds anything else.
+
+    >>> numbers([220, 240]), numbers("300/500"), numbers("pin"), numbers(True)
+    ((220.0, 240.0), (300.0, 500.0), (), ())
+    """
+    if isinstance(value, bool):
+        return ()
+    if isinstance(value, int | float):
+        return (float(value),)
+    if isinstance(value, list | tuple):
+        found = tuple(figure for item in value for figure in numbers(item))
+        return found if len(found) == len(value) else ()
+    parts = str(value).split("/")
+    plain_parts = all(part.strip().replace(".", "", 1).isdecimal() for part in parts)
+    return tuple(float(part) for part in parts) if plain_parts else ()
+
+
+def deviation(wanted: Value, offered: Value) -> float | None:
+    """The offered figure's distance from the wanted one, as a share of it; None if no figures.
+
+    >>> deviation(1.2, 1.14)
+    -0.05
+    """
+    want, have = numbers(wanted), numbers(offered)
+    if not want or not have or not max(want):
+        return None
+    return round((max(have) - max(want)) / max(want), 9)
+
+
+def members(value: Value) -> frozenset[str]:
+    """The members of a set as written; a contact form is its throws.
+
+    >>> sorted(members("SPDT")), sorted(members(["X1", "Y2"]))
+    (['NC', 'NO'], ['X1', 'Y2'])
+    """
+    if form(value) and not isinstance(value, list):
+        return throws(value) or frozenset()
+    items = value if isinstance(value, list | tuple) else str(value).split("/")
+    return frozenset(_member(item) for item in items)
+
+
+def served(value: Value) -> frozenset[str]:
+    """All that a set can serve as: a Y1 capacitor serves as Y2, a yes where a no would do."""
+    held = members(value)
+    held |= {"NO"} if "YES" in held else set()
+    more = {name for member in held for name in SAFETY_SERVES.get(member, ())}
+    return held | more
+
+
+def _member(item: Value) -> str:
+    """One member, plainly written: a flag is yes or no, a figure has no trailing zeros."""
+    if str(item).casefold() in {"true", "yes"}:
+        return "YES"
+    if str(item).casefold() in {"false", "no"}:
+        return "NO"
+    figure = numbers(item)
+    return plain(figure[0]) if len(figure) == 1 else plain_word(item).upper()
+
+
+def show(value: Value, unit: str | None = None) -> str:
+    """A value as a tech writes it.
+
+    >>> show([125, 250], "V"), show(True), show([6.3, 0.8])
+    ('125/250 V', 'yes', '6.3/0.8')
+    """
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, list | tuple):
+        text = "/".join(show(item) for item in value)
+    else:
+        text = plain(value) if isinstance(value, int | float) else str(value)
+    return f"{text} {unit}" if unit else text
+
+
+def _same(wanted: Value, offered: Value) -> bool:
+    """Whether two values say the same, however they are written."""
+    if isinstance(wanted, bool) or isinstance(offered, bool):
+        return flag(wanted) is not None and flag(wanted) == flag(offered)
+    want, have = numbers(wanted), numbers(offered)
+    if want and have:
+        return len(want) == len(have) and all(
+            abs(a - b) <= _SLACK * max(abs(a), 1.0) for a, b in zip(want, have, strict=True)
+        )
+    if isinstance(wanted, list | tuple) or isinstance(offered, list | tuple):
+        return members(wanted) == members(offered)
+    return plain_word(wanted) == plain_word(offered)
+
+
+def _in_band(attribute: Attribute, gap: float) -> tuple[bool, bool]:
+    """Whether a gap is within the tolerance, and whether within the wider one a person judges."""
+    tolerance = attribute.tolerance or 0.0
+    wider = attribute.ask_tolerance or 0.0
+    return gap <= tolerance + _SLACK, gap <= wider + _SLACK and wider > 0
+
+
+def _said(
+    attribute: Attribute,
+    wanted: Value,
+    offered: Value,
+    *,
+    met: bool,
+    good: str,
+    bad: str = "is not",
+    near: bool = False,
+) -> Said:
+    """The sentence and the outcome; a miss gives the reason why it matters."""
+    want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
+    if met:
+        return Outcome.MET, f"{_label(attribute)} {have} {good} the wanted {want}."
+    outcome = Outcome.ASK if near else Outcome(attribute.misfit)
+    why = f": {attribute.reason}" if attribute.reason else ""
+    return outcome, f"{_label(attribute)} {have} {bad} the wanted {want}{why}."
+
+
+def _cannot(attribute: Attribute, wanted: Value, offered: Value) -> Said:
+    """Two values that cannot be set side by side are a question, never a match."""
+    want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
+    outcome = Outcome.ASK if attribute.must else Outcome.NOTE
+    return outcome, f"{_label(attribute)} {have} cannot be compared with the wanted {want}."
+
+
+def _label(attribute: Attribute) -> str:
+    """The attribute's name at the head of a sentence."""
+    return attribute.label[:1].upper() + attribute.label[1:]

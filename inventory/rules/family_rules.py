@@ -1,0 +1,133 @@
+"""Rules of single families that one attribute alone cannot say."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from inventory.records import Reason
+from inventory.rules.case import Case, ask, refuse
+from inventory.rules.compare import deviation, members, numbers
+from inventory.rules.words import flag, plain_word
+
+
+def latching_never_for_plain(case: Case) -> Iterable[Reason]:
+    """A latching relay stays closed without supply; it never replaces a plain one.
+
+    Source: Omron G5RL data sheet, latching types U and K.
+    """
+    if case.sheet.id != "relay" or not _latches(case.has.get("latching")):
+        return
+    want = case.need.get("latching")
+    source = "Omron G5RL data sheet, latching types U and K"
+    if want is None and not case.settled:
+        sentence = "The offered relay latches; whether the failed one did is not known."
+        yield ask("latching", sentence, source, "latching", effort=9)
+    elif want is not None and not _latches(want):
+        yield refuse(
+            "latching", "A latching relay stays closed when the supply goes: never here.", source
+        )
+
+
+def _latches(value: object) -> bool:
+    """Whether a value says that the relay latches: a yes, or the kind of winding."""
+    known = flag(value) if value is not None else None
+    return known if known is not None else value is not None
+
+
+def coil_kind_is_kept(case: Case) -> Iterable[Reason]:
+    """An a.c. coil is no d.c. coil, whatever the volts."""
+    if case.sheet.id != "relay":
+        return
+    for mine, theirs in (("coil_vdc", "coil_vac"), ("coil_vac", "coil_vdc")):
+        lacks = theirs not in case.need and mine not in case.has
+        if mine in case.need and theirs in case.has and lacks:
+            yield refuse(
+                "coil-kind",
+                "An a.c. coil and a d.c. coil do not replace each other.",
+                "Omron G5RL data sheet (a.c. and d.c. coil tables)",
+            )
+
+
+def y_capacitance_never_grows(case: Case) -> Iterable[Reason]:
+    """A larger Y capacitor is a larger leakage current through whoever touches the metal."""
+    if case.sheet.id != "capacitor_safety":
+        return
+    names = members(case.need.get("class", []))
+    in_y = bool(case.place and case.place.kind == "class-y")
+    gap = deviation(case.need.get("capacitance_uf"), case.has.get("capacitance_uf"))
+    if gap is None or not (in_y or any(name.startswith("Y") for name in names)):
+        return
+    source = "IEC 60335-1 clause 13.2, leakage current; common practice"
+    if gap > 1e-6:
+        yield refuse(
+            "y-capacitance", "A larger Y capacitor leaks more current to touchable metal.", source
+        )
+    elif gap < -1e-6:
+        sentence = "A smaller Y capacitor filters less than the failed one."
+        yield ask("y-capacitance", sentence, source, "capacitance_uf", effort=9)
+
+
+def electrolytic_keeps_its_farads(case: Case) -> Iterable[Reason]:
+    """An electrolytic in a filter may be larger, not smaller.
+
+    Source: common practice (-0/+50 %).
+    """
+    kind = plain_word(case.need.get("dielectric", ""))
+    gap = deviation(case.need.get("capacitance_uf"), case.has.get("capacitance_uf"))
+    if case.sheet.id == "capacitor" and "electrolytic" in kind and gap is not None and gap < -0.05:
+        yield refuse(
+            "filter-capacitance",
+            "A smaller electrolytic lets more ripple through: -0/+50 % is the practice.",
+            "common practice",
+        )
+
+
+def iron_keeps_its_frequency(case: Case) -> Iterable[Reason]:
+    """Iron wound for 60 Hz saturates on 50 Hz."""
+    if case.sheet.id not in {"transformer", "motor_fan"}:
+        return
+    want, have = (
+        numbers(case.need.get("frequency_hz", "")),
+        numbers(case.has.get("frequency_hz", "")),
+    )
+    if want and have and min(want) <= 50 < min(have):
+        yield refuse(
+            "iron-frequency", "Iron for 60 Hz saturates and burns on 50 Hz.", "from memory"
+        )
+
+
+def contact_seals_drag(case: Case) -> Iterable[Reason]:
+    """Contact seals in place of shields: for slow shafts only."""
+    want, have = plain_word(case.need.get("seals", "")), plain_word(case.has.get("seals", ""))
+    if case.sheet.id == "bearing" and "shield" in want and "contact" in have:
+        yield ask(
+            "seal-drag",
+            "Contact seals drag and warm a fast shaft; at low speed they may replace shields.",
+            "LFD and PTI Latam bearing designations; common practice",
+            "shaft speed",
+            effort=1,
+        )
+
+
+def more_ribs_need_room(case: Case) -> Iterable[Reason]:
+    """A belt with more ribs needs a pulley with room for them."""
+    want, have = numbers(case.need.get("ribs", "")), numbers(case.has.get("ribs", ""))
+    if case.sheet.id == "belt" and want and have and max(have) > max(want):
+        yield ask(
+            "more-ribs",
+            f"{max(have):.0f} ribs in place of {max(want):.0f}: only if both pulleys have room.",
+            "common practice",
+            "pulley ribs",
+            effort=1,
+        )
+
+
+def hot_coupler_shape(case: Case) -> Iterable[Reason]:
+    """A hot coupler may also enter a cooler inlet; another shape must be tried by a person."""
+    want, have = str(case.need.get("sheet", "")).upper(), str(case.has.get("sheet", "")).upper()
+    if case.sheet.id == "coupler" and (want, have) in {("C15", "C13"), ("C16", "C14")}:
+        yield refuse(
+            "coupler-heat",
+            "A 70 °C coupler melts on an appliance that wants a 120 °C one.",
+            "IEC 60320-1 (2cit): C13 70 °C, C15 120 °C",
+        )

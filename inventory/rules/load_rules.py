@@ -1,0 +1,215 @@
+"""Contact ratings judged: every duty of the place against the ratings of the offered contact."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from itertools import groupby
+
+from inventory.families.sheet import Attribute
+from inventory.records import Outcome, Reason
+from inventory.rules.case import Case, ask
+from inventory.rules.loads import CIRCLES, Duty, duties, highest, needed
+from inventory.rules.words import form
+
+_NO_ATTRIBUTE = Attribute("rating", "rating")
+
+
+def loads_are_carried(case: Case) -> Iterable[Reason]:
+    """Each duty of the place is met by a rating of its own kind, at its voltage, on its throw."""
+    if not any(attribute.load for attribute in case.sheet.attributes):
+        return
+    wanted = place_duties(case)
+    if not wanted and not case.settled:
+        yield from _nothing_wanted(case)
+    offered = duties(case.has)
+    for loads in CIRCLES.values():
+        circle = [duty for duty in wanted if duty.load in loads]
+        yield from _circle(case, circle, offered)
+
+
+def place_duties(case: Case) -> tuple[Duty, ...]:
+    """What the place asks, in the order written; d.c. figures do not count on the mains."""
+    volts = highest(case.stated.get("volts_ac"))
+    on_mains = volts is not None or (case.place is not None and case.place.supply == "ac")
+    found = needed(case.need, case.stated, volts)
+    direct = {"dc_a", "pilot_duty_dc"}
+    stated = direct & set(case.stated)
+    return tuple(d for d in found if not on_mains or stated or d.load not in direct)
+
+
+def _nothing_wanted(case: Case) -> Iterable[Reason]:
+    """Nobody said what the contact must carry."""
+    asked = next((a for a in case.sheet.attributes if a.load and a.unsaid == "ask"), None)
+    if asked:
+        sentence = f"Nobody has said the {asked.label} the place needs."
+        yield ask(asked.name, sentence, asked.source, asked.name, asked.effort)
+
+
+def _circle(case: Case, circle: list[Duty], offered: tuple[Duty, ...]) -> Iterable[Reason]:
+    """Duties that may be stated in either of two schemes: one known scheme is enough."""
+    answers = [(duty, _answer(case, duty, offered)) for duty in circle]
+    known = [(duty, answer) for duty, answer in answers if answer]
+    for load, group in groupby(sorted(known, key=_by_load), key=_by_load):
+        yield from _one_load(case, load, [(duty, answer) for duty, answer in group if answer])
+    met = any(answer and answer[0] is Outcome.MET for _, answer in answers)
+    missing = dict.fromkeys(duty.load for duty, answer in answers if not answer)
+    for load in () if case.settled else missing:
+        words = " and ".join(duty.words() for duty in circle if duty.load == load)
+        yield _unrated(case, load, words, met=met)
+
+
+Answer = tuple[Outcome, str, str]
+"""Outcome, the ending of the sentence, and what would decide."""
+
+
+def _by_load(pair: tuple[Duty, Answer | None]) -> str:
+    """The load of a duty, to group by."""
+    return pair[0].load
+
+
+def _one_load(case: Case, load: str, answers: list[tuple[Duty, Answer]]) -> Iterable[Reason]:
+    """One kind of load; where one voltage is met and another not, the mains decides."""
+    outcomes = {answer[0] for _, answer in answers}
+    mixed = Outcome.MET in outcomes and len({duty.volts for duty, _ in answers}) > 1
+    attribute = _attribute(case, load)
+    for duty, (outcome, ending, decides) in answers:
+        head = f"{_label(attribute)}: wanted {duty.words()}; {ending}"
+        if outcome is Outcome.REFUSED and mixed:
+            at = "volts_dc" if load == "dc_a" else "volts_ac"
+            head = f"{head} It does at the other voltage: which one is it?"
+            yield ask(attribute.name, head, attribute.source, at, effort=1)
+        else:
+            yield Reason(
+                attribute.name,
+                outcome,
+                head,
+                attribute.source,
+                decides if outcome is Outcome.ASK else None,
+                attribute.effort,
+            )
+
+
+def _answer(case: Case, duty: Duty, offered: tuple[Duty, ...]) -> Answer | None:
+    """What the offered part's ratings of this kind say; None where it has none."""
+    theirs = [rating for rating in offered if rating.load == duty.load]
+    if not theirs:
+        return None
+    throw = throw_in_use(case, duty)
+    if throw:
+        return _on_throw(duty, [r for r in theirs if r.throw in {None, throw}], throw)
+    sides = {rating.throw for rating in theirs} - {None}
+    each = [_against(duty, [r for r in theirs if r.throw in {None, side}]) for side in sides]
+    if not each:
+        return _against(duty, theirs)
+    if len({answer[0] for answer in each}) == 1:
+        return min(each)
+    return Outcome.ASK, f"rated apart for NO and NC: {_listed(theirs)}.", "contact_form"
+
+
+def throw_in_use(case: Case, duty: Duty) -> str | None:
+    """The throw the place uses: by the place, by the rating, or by a single-throw failed part."""
+    if case.place and case.place.contact:
+        return case.place.contact
+    single = form(case.need.get("contact_form", ""))
+    return duty.throw or (single if single in {"NO", "NC"} else None)
+
+
+def _on_throw(duty: Duty, theirs: list[Duty], throw: str) -> Answer:
+    """The ratings of the throw in use; those of the other one do not count."""
+    if not theirs:
+        return Outcome.ASK, f"rated for the other throw only, not for {throw}.", duty.load
+    return _against(duty, theirs)
+
+
+def _against(duty: Duty, theirs: list[Duty]) -> Answer:
+    """One duty against the offered ratings of its kind."""
+    enough = [rating for rating in theirs if rating.amount >= duty.amount * (1 - 1e-9)]
+    offers = f"offered {_listed(theirs)}."
+    if duty.load == "hp":
+        return _horsepower(duty, theirs, offers)
+    if duty.volts is None:
+        return _any_voltage(enough, theirs, offers)
+    if any(rating.volts is not None and rating.volts >= duty.volts for rating in enough):
+        return Outcome.MET, offers, ""
+    if any(rating.volts is None and not _carries_no_volts(rating) for rating in enough):
+        at = "volts_dc" if duty.load == "dc_a" else "volts_ac"
+        return Outcome.ASK, f"{offers} At which voltage is not known.", at
+    if enough and all(_carries_no_volts(rating) for rating in enough):
+        return Outcome.MET, offers, ""
+    return Outcome.REFUSED, offers, ""
+
+
+def _carries_no_volts(rating: Duty) -> bool:
+    """TV codes have their voltage in the code; they are compared by number alone."""
+    return rating.load == "tv"
+
+
+def _any_voltage(enough: list[Duty], theirs: list[Duty], offers: str) -> Answer:
+    """A duty without a voltage: met where every rating is enough, a question where some are."""
+    if len(enough) == len(theirs):
+        return Outcome.MET, offers, ""
+    if enough:
+        return Outcome.ASK, f"{offers} Which voltage the place has is not said.", "volts_ac"
+    return Outcome.REFUSED, offers, ""
+
+
+def _horsepower(duty: Duty, theirs: list[Duty], offers: str) -> Answer:
+    """Horsepower at its own mains class only.
+
+    Source: NEC table 430.248: 1/2 hp is 9.8 A at 115 V and 4.9 A at 230 V.
+    """
+    if duty.volts is None:
+        enough = [rating for rating in theirs if rating.amount >= duty.amount]
+        return _any_voltage(enough, theirs, offers)
+    here = [rating for rating in theirs if rating.volts == duty.volts]
+    if not here:
+        sentence = f"{offers} That is another voltage, and so another current."
+        return Outcome.ASK, sentence, "hp"
+    enough_here = any(rating.amount >= duty.amount - 0.005 for rating in here)
+    return (Outcome.MET if enough_here else Outcome.REFUSED), offers, ""
+
+
+def _unrated(case: Case, load: str, words: str, *, met: bool) -> Reason:
+    """The offered part states no rating of this kind: a question, unless its twin scheme is met."""
+    attribute = _attribute(case, load)
+    label = _label(attribute)
+    if met:
+        return Reason(
+            attribute.name,
+            Outcome.NOTE,
+            f"{label}: wanted {words}; not stated, but the same duty is met in the other scheme.",
+            attribute.source,
+        )
+    sentence = f"{label}: wanted {words}; the offered part states none, and no other figure"
+    return ask(
+        attribute.name, f"{sentence} stands in for it.", attribute.source, attribute.name, effort=9
+    )
+
+
+def _attribute(case: Case, load: str) -> Attribute:
+    """The sheet's line for a load."""
+    name = "pilot_duty" if load == "pilot_duty_dc" else load
+    found = case.sheet.attribute(name)
+    return found or Attribute(name, name, source=_NO_ATTRIBUTE.source or "common practice")
+
+
+def _label(attribute: Attribute) -> str:
+    """The load's name at the head of a sentence."""
+    return attribute.label[:1].upper() + attribute.label[1:]
+
+
+def _listed(ratings: Iterable[Duty]) -> str:
+    """Ratings as a tech says them, in a fixed order."""
+    return ", ".join(sorted({rating.words() for rating in ratings}))
+
+
+def headroom(case: Case) -> Mapping[str, float]:
+    """Share of each duty in the best rating of its kind that meets it: 1 is no excess."""
+    shares: dict[str, float] = {}
+    for duty in place_duties(case):
+        fits = [r.amount for r in duties(case.has) if r.load == duty.load]
+        enough = [amount for amount in fits if amount >= duty.amount > 0]
+        if enough:
+            share = duty.amount / min(enough)
+            shares[duty.load] = min(share, shares.get(duty.load, 1.0))
+    return shares

@@ -1,0 +1,209 @@
+"""Contact ratings: what a contact may switch, compared rating by rating.
+
+Resistive, general-purpose, motor-bracket, horsepower, lamp, ballast, surge, TV, pilot-duty and
+d.c. figures are separate quantities. Each is compared with its own kind only, at its own
+voltage; across schemes the answer is a question, never a conversion.
+
+Source: design section 5; Cherry D4 data sheet (the same switch is 10(3) A and 1/2 hp, 21(8) A
+and 2 hp: no fixed ratio); Omron V-15-1C5 data sheet (15 A a.c., 0.6 A at 125 V d.c.).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from inventory.records import Value
+from inventory.rules.compare import numbers, show
+from inventory.rules.words import form
+
+CIRCLES: Mapping[str, tuple[str, ...]] = {
+    "general": ("resistive_a", "gp_a"),
+    "running": ("motor_a", "hp"),
+    "lamp": ("lamp_a",),
+    "ballast": ("ballast_a",),
+    "inductive": ("inductive_a",),
+    "inrush": ("inrush_a",),
+    "tv": ("tv",),
+    "pilot": ("pilot_duty",),
+    "direct-current pilot": ("pilot_duty_dc",),
+    "dc": ("dc_a",),
+}
+"""Loads that state one duty in two schemes: meeting it in either is enough.
+
+Source: Cherry D4 data sheet, which prints the IEC and the UL figure of one contact.
+"""
+
+LOADS = tuple(load for loads in CIRCLES.values() for load in loads)
+"""All contact ratings that carry a figure of their own."""
+
+_PILOT_CURRENT = {"A": 10.0, "B": 5.0, "C": 2.5, "D": 1.0, "E": 0.5}
+_PILOT_DIRECT = {"N": 10.0, "P": 5.0, "Q": 2.5, "R": 1.0}
+"""Thermal current [A] of the contact codes. Source: IEC 60947-5-1 annex A (Eaton catalogue);
+the letters C and D: from memory."""
+
+_CODES = frozenset({"hp", "tv", "pilot_duty", "pilot_duty_dc"})
+"""Loads that are not written as plain amperes."""
+
+_VOLTAGE_CLASSES = ((100.0, 130.0), (190.0, 215.0), (220.0, 250.0), (265.0, 300.0))
+"""Horsepower is printed at 115, 120 or 125 V and means the same mains.
+
+Source: NEC table 430.248, columns 115, 200/208 and 230 V; 277 V: from memory.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Duty:
+    """One figure a contact is rated for: what kind, how much, at which voltage, on which throw."""
+
+    load: str
+    amount: float  # A; hp for "hp"; thermal A for pilot duty; TV number for "tv"
+    volts: float | None = None
+    throw: str | None = None  # "NO" or "NC" where the rating is for one throw only
+    text: str = ""  # as it was written, for codes
+
+    def words(self) -> str:
+        """The duty as a tech says it: ``16 A at 250 V``."""
+        amount = self.text or show(round(self.amount, 4), "hp" if self.load == "hp" else "A")
+        volts = f" at {show(self.volts, 'V')}" if self.volts else ""
+        throw = f" ({self.throw})" if self.throw else ""
+        return f"{amount}{volts}{throw}"
+
+
+def duties(said: Mapping[str, Value]) -> tuple[Duty, ...]:
+    """Every figure of a set of ratings, group by group."""
+    groups = said.get("ratings")
+    listed = groups if isinstance(groups, list | tuple) else ()
+    rows = [said, *(row for row in listed if isinstance(row, dict))]
+    return tuple(dict.fromkeys(duty for row in rows for duty in _group(row)))
+
+
+def _group(row: Mapping[str, Any]) -> Iterable[Duty]:
+    """The duties of one rating group: its currents at its own volts."""
+    if any(name in row for name in ("is_max", "max_a")):
+        return  # the range of a whole series is nobody's rating
+    throw = form(row.get("contact", ""))
+    side = throw if throw in {"NO", "NC"} else None
+    alternating = highest(_first(row, "volts_ac", "voltage_vac", "voltage_v"))
+    direct = highest(_first(row, "volts_dc", "voltage_vdc"))
+    for load, amps in _currents(row):
+        volts = direct if load == "dc_a" else alternating
+        yield Duty(load, amps, volts, side)
+    yield from _horsepower(row, side, alternating)
+    yield from _codes(row, side)
+
+
+def _currents(row: Mapping[str, Any]) -> Iterable[tuple[str, float]]:
+    """Loads in amperes; an unnamed a.c. current is resistive, a list is the choice of a series."""
+    direct_only = _first(row, "volts_ac", "voltage_vac") is None and "volts_dc" in row
+    for load in (*LOADS, "amps", "current_a"):
+        value = row.get(load)
+        if load not in _CODES and isinstance(value, int | float):
+            unnamed = load in {"amps", "current_a"}
+            yield (("dc_a" if direct_only else "resistive_a") if unnamed else load), float(value)
+
+
+def _first(row: Mapping[str, Any], *names: str) -> Value:
+    """The first of several names that is there."""
+    return next((row[name] for name in names if row.get(name) is not None), None)
+
+
+def highest(value: Value) -> float | None:
+    """The highest of one or several volts; None where none is known.
+
+    >>> highest([125, 250]), highest(None)
+    (250.0, None)
+    """
+    return max(numbers(value), default=None) if value is not None else None
+
+
+def _horsepower(
+    row: Mapping[str, Any], side: str | None, alternating: float | None
+) -> Iterable[Duty]:
+    """Horsepower entries, each at its own voltage class."""
+    entries = row.get("hp")
+    if isinstance(entries, int | float):
+        yield Duty("hp", float(entries), voltage_class(alternating), side)
+        return
+    for entry in entries if isinstance(entries, list | tuple) else ():
+        if isinstance(entry, dict) and isinstance(entry.get("hp"), int | float):
+            throw = form(entry.get("contact", "")) or side
+            volts = voltage_class(highest(entry.get("volts")))
+            yield Duty("hp", float(entry["hp"]), volts, throw)
+
+
+def voltage_class(volts: float | None) -> float | None:
+    """The upper end of the mains class a voltage belongs to: 115, 120 and 125 V are one.
+
+    >>> voltage_class(115), voltage_class(240), voltage_class(None)
+    (130.0, 250.0, None)
+    """
+    if volts is None:
+        return None
+    return next((top for low, top in _VOLTAGE_CLASSES if low <= volts <= top), volts)
+
+
+def _codes(row: Mapping[str, Any], side: str | None) -> Iterable[Duty]:
+    """TV-8 and B300: codes, not amperes."""
+    television = re.search(r"[0-9]{1,2}", str(row.get("tv", "")))
+    if television:
+        yield Duty("tv", float(television[0]), None, side, f"TV-{television[0]}")
+    for code in _listed(row.get("pilot_duty")):
+        found = re.fullmatch(r"([A-ENPQR])(150|300|600)", str(code).strip().upper())
+        if found:
+            alternating = found[1] in _PILOT_CURRENT
+            amps = (_PILOT_CURRENT if alternating else _PILOT_DIRECT)[found[1]]
+            load = "pilot_duty" if alternating else "pilot_duty_dc"
+            yield Duty(load, amps, float(found[2]), side, found[0])
+
+
+def _listed(value: Value) -> Iterable[Value]:
+    """One value or several."""
+    return value if isinstance(value, list | tuple) else (value,) if value is not None else ()
+
+
+def needed(
+    wanted: Mapping[str, Value], needs: Mapping[str, Value], volts: float | None
+) -> tuple[Duty, ...]:
+    """What the place asks of the contact.
+
+    What the tech states of the place wins: a stated load replaces the failed part's ratings, a
+    stated voltage picks the ratings that hold there.
+    """
+    if any(load in needs for load in (*LOADS, "ratings")):
+        return duties({**_without_loads(wanted), **needs})
+    found = duties(wanted)
+    return found if volts is None else _at(found, volts)
+
+
+def _without_loads(wanted: Mapping[str, Value]) -> dict[str, Value]:
+    """Everything but the load figures."""
+    dropped = {*LOADS, "ratings", "current_a", "amps"}
+    return {name: value for name, value in wanted.items() if name not in dropped}
+
+
+def _at(found: Iterable[Duty], volts: float) -> tuple[Duty, ...]:
+    """The figures that hold at a voltage, the largest of each kind; codes and d.c. stay."""
+    kinds: dict[tuple[str, str | None], list[Duty]] = {}
+    stay: list[Duty] = []
+    for duty in found:
+        if duty.load in _FIXED:
+            stay.append(duty)
+        else:
+            kinds.setdefault((duty.load, duty.throw), []).append(duty)
+    return (*(_best_at(group, volts) for group in kinds.values()), *stay)
+
+
+_FIXED = frozenset({"dc_a", "tv", "pilot_duty", "pilot_duty_dc"})
+"""Figures that a statement of the mains voltage does not touch."""
+
+
+def _best_at(group: list[Duty], volts: float) -> Duty:
+    """The strongest figure that holds at a voltage; where none does, the strongest there is."""
+    if group[0].load == "hp":
+        here = [duty for duty in group if duty.volts == voltage_class(volts)]
+        return max(here or group, key=lambda duty: duty.amount)
+    here = [duty for duty in group if duty.volts is None or duty.volts >= volts]
+    return replace(max(here or group, key=lambda duty: duty.amount), volts=volts)
