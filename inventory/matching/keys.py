@@ -5,10 +5,25 @@ Keys are for finding only; what is stored and shown is the text as it was.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 LOOK_ALIKES = str.maketrans("OQDILSBZG", "000115826")
 """Letters folded onto the digit they are misread as; D and Q after Canada Post's avoided set."""
+
+_SIGNS = {ord("|"): "1", ord("!"): "1", ord("$"): "5"}
+"""Signs that are no letter and are read for one. Source: reference/parts.md 3.1 (OCR, seen)."""
+
+_FOREIGN = str.maketrans(
+    "АВЕЗІЈКМНОРСТУХаеікорсухΑΒΕΖΗΙΚΜΝΟΡΤΥΧ", "ABE3IJKMHOPCTYXAEIKOPCYXABEZHIKMNOPTYX"
+)
+"""Cyrillic and Greek letters of the same look as a Latin one (common practice)."""
+
+_NOT_KEPT = re.compile(r"[^0-9A-Z]+")
+
+
+_DECIMAL = re.compile(r"(?<=[0-9])[.,](?=[0-9])")
+_SEPARATORS = re.compile(r"(?:[^0-9A-Z.]|\.(?![0-9])|(?<![0-9])\.)+")
 
 
 def bare(text: str) -> str:
@@ -17,8 +32,7 @@ def bare(text: str) -> str:
     >>> bare("szm-v16 fa/63")
     'SZMV16FA63'
     """
-    plain = unicodedata.normalize("NFKD", text).upper()
-    return "".join(sign for sign in plain if sign.isalnum() and sign.isascii())
+    return _NOT_KEPT.sub("", _plain(text))
 
 
 def code_key(text: str) -> str:
@@ -27,4 +41,20 @@ def code_key(text: str) -> str:
     >>> code_key("R-l 85OA") == code_key("R-1850A")
     True
     """
-    return bare(text).translate(LOOK_ALIKES)
+    return bare(text.translate(_SIGNS)).translate(LOOK_ALIKES)
+
+
+def spaced(text: str) -> str:
+    """``bare`` with each run of separators inside kept as one ``-``, a decimal sign as ``.``.
+
+    >>> spaced("(szm-v16  fa/63) 2,5A")
+    'SZM-V16-FA-63-2.5A'
+    """
+    return _SEPARATORS.sub("-", _DECIMAL.sub(".", _plain(text.translate(_SIGNS)))).strip("-.")
+
+
+def _plain(text: str) -> str:
+    """Upper case, with accents apart and foreign letters of the same look made Latin."""
+    if not text.isascii():
+        text = unicodedata.normalize("NFKD", text.translate(_FOREIGN)).translate(_FOREIGN)
+    return text.upper()

@@ -11,6 +11,7 @@ from sqlalchemy.engine import Connection
 
 from inventory.matching.keys import code_key
 from inventory.records import Edge
+from inventory.store import search_index
 from inventory.store.parts import next_id
 
 _COLUMNS = (
@@ -40,6 +41,7 @@ def add(connection: Connection, edges: Sequence[Edge]) -> list[int]:
             ),
             rows,
         )
+    search_index.add_codes(connection, (code for e in edges for code in (e.from_code, e.to_code)))
     return [row["id"] for row in rows]
 
 
