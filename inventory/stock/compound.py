@@ -105,14 +105,14 @@ class ExtraPieces:
         return 1 + self.a / self.b
 
 
-def compound(jobs: Counts, extra: ExtraPieces) -> Listed:
+def compound_counts(jobs: Counts, extra: ExtraPieces) -> Listed:
     """Pieces asked for, exactly: P(D = x) = sum_m P(N = m) P(extra of m jobs = x - m).
 
     jobs: number of jobs in the period; extra: what is known of their sizes.
     Source: law of total probability; simulated in the tests.
 
     >>> from inventory.stock.counts import Poisson
-    >>> round(compound(Poisson(2), ExtraPieces(1e-9, 1)).mean, 6)  # sizes of one
+    >>> round(compound_counts(Poisson(2), ExtraPieces(1e-9, 1)).mean, 6)  # sizes of one
     2.0
     """
     weights: list[float] = []

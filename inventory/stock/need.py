@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from statistics import median
 
 from inventory.stock.asked import LowSettings, PartStock
-from inventory.stock.compound import SIZE_WEIGHT, ExtraPieces, compound
+from inventory.stock.compound import SIZE_WEIGHT, ExtraPieces, compound_counts
 from inventory.stock.counts import Counts
 from inventory.stock.demand import GammaPoisson, discounted_months
 from inventory.stock.prior import ENOUGH_PARTS, shelf_prior
@@ -30,7 +30,7 @@ class Demand:
     def over(self, P: float) -> Counts:
         """Pieces asked for in the next P months."""
         jobs = self.rate.over(P)
-        return jobs if self.extra is None or P == 0 else compound(jobs, self.extra)
+        return jobs if self.extra is None or P == 0 else compound_counts(jobs, self.extra)
 
     @property
     def size(self) -> float:

@@ -42,7 +42,8 @@ class Fit:
 def fit_prior(n: Sequence[float], exposure: Sequence[float], cap: float | None = CAP_MONTHS) -> Fit:
     """Gamma(a, b) that makes the counts likeliest: max sum log NB(n_i; a, b/(b + T_i)).
 
-    n: uses of each part type, zeros included; exposure T_i [months]; cap: largest b [months].
+    n: uses of each part type, zeros included; exposure T_i [months]; cap: largest b [months],
+    the mean a/b being kept.
     Source: negative-binomial marginal maximum likelihood; pumps of Gaver & O'Muircheartaigh
     1987 (S36).
 
@@ -55,15 +56,17 @@ def fit_prior(n: Sequence[float], exposure: Sequence[float], cap: float | None =
     from scipy.optimize import minimize
 
     counts, months = _arrays(n, exposure)
-    top = math.log(cap) if cap is not None else 12.0
     done = minimize(
         lambda x: -_loglik(counts, months, math.exp(x[0]), math.exp(x[1])),
         np.array([math.log(0.5), 0.0]),
         method="L-BFGS-B",
-        bounds=[(-9.0, 12.0), (-9.0, top)],
+        bounds=[(-9.0, 12.0), (-9.0, 12.0)],
         options={"ftol": 1e-13, "gtol": 1e-8},
     )
-    return Fit(math.exp(done.x[0]), math.exp(done.x[1]), -float(done.fun))
+    a, b = math.exp(done.x[0]), math.exp(done.x[1])
+    if cap is not None and b > cap:
+        a, b = a / b * cap, cap
+    return Fit(a, b, _loglik(counts, months, a, b))
 
 
 def _arrays(n: Sequence[float], exposure: Sequence[float]) -> tuple[Any, Any]:

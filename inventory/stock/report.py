@@ -92,7 +92,7 @@ class LowReport:
         return tuple(line for line in self.lines if line.short)
 
 
-def low_report(
+def what_runs_short(
     parts: Iterable[PartStock],
     settings: LowSettings,
     *,

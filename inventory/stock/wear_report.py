@@ -87,7 +87,7 @@ class WearReport:
         return {line.name: line.sentence() for line in self.flagged()}
 
 
-def wear_report(members: Iterable[Fitted]) -> WearReport:
+def what_wears(members: Iterable[Fitted]) -> WearReport:
     """Rates of all members against the pool of their kind; kinds without a failure are left out.
 
     The pool holds every member, the suspect too, which makes a flag harder to earn.

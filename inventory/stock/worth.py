@@ -121,29 +121,33 @@ class PullValue(NamedTuple):
     pull: bool
 
 
-def pull_value(
+def pull_value(  # noqa: PLR0913 - the figures of one decision, all by name
     s: int,
-    rate: GammaPoisson,
-    money: Money,
     *,
-    q: float,
-    minutes: float,
-    wage: float,
+    post_a: float,
+    post_b: float,
+    v: float,
+    cost: float,
+    q: float = 1.0,
+    g: float = 0.0,
+    h: float = 0.0,
     H: float = HORIZON,
+    minutes: float = 1.0,
 ) -> PullValue:
-    """Pull while q MV(s) > wage x (t_pull + t_test).
+    """Pull while q MV(s) > cost, cost = wage x (t_pull + t_test).
 
-    q: chance the piece is good; minutes: to pull and test; wage [money/hour].
+    s: good pieces there; rate ~ Gamma(post_a uses, post_b months) after what was seen;
+    v, g, h as in ``Money``; q: chance the piece is good; cost [money a pull]; H [months];
+    minutes: to pull and test, for the order of the list.
 
-    >>> worth = Money(v=32, g=0.5, h=0.25)
-    >>> answer = pull_value(2, GammaPoisson(6.5, 10), worth, q=0.75, minutes=15, wage=36)
+    >>> answer = pull_value(2, post_a=6.5, post_b=10, v=32, g=0.5, h=0.25, q=0.75, cost=9)
     >>> round(answer.mv, 3), round(answer.gain, 3), answer.pull
     (28.512, 12.384, True)
     """
     above_zero(minutes=minutes)
-    not_negative(wage=wage)
-    mv = marginal_value(s, rate, money, H)
-    gain = q * mv - wage * minutes / 60
+    not_negative(cost=cost, q=q)
+    mv = marginal_value(s, GammaPoisson(post_a, post_b), Money(v, g, h), H)
+    gain = q * mv - cost
     return PullValue(mv, gain, q * mv / minutes, gain > 0)
 
 
@@ -168,19 +172,26 @@ class KeepMax(NamedTuple):
 
 
 def keep_max(
-    rate: GammaPoisson, *, q: float, cost: float, v: float, g: float = 0.0, H: float = HORIZON
+    *,
+    post_a: float,
+    post_b: float,
+    q: float,
+    cost: float,
+    v: float,
+    g: float = 0.0,
+    H: float = HORIZON,
 ) -> KeepMax:
     """Without shelf cost: first s with P(N_H >= s+1) <= kappa = (cost/q - g)/(v - g).
 
-    Source: reference section 3, S42.
+    Names as in ``pull_value``. Source: reference section 3, S42.
 
-    >>> keep_max(GammaPoisson(6.5, 10), q=0.75, cost=9, g=0.5, v=32)
+    >>> keep_max(q=0.75, cost=9, g=0.5, v=32, post_a=6.5, post_b=10, H=12)
     KeepMax(kappa=0.36507936507936506, keep_max=9)
     """
     a_share(q=q)
     above_zero(gain=v - g)
     kappa = (cost / q - g) / (v - g)
-    uses = rate.over(H)
+    uses = GammaPoisson(post_a, post_b).over(H)
     first = next((s for s in range(_MOST) if uses.tail(s) <= kappa), _MOST)
     return KeepMax(kappa, first)
 
@@ -202,14 +213,29 @@ def pull_list(
 ) -> list[tuple[str, int, PullValue]]:
     """Pulls that pay, best value per minute first: (name, which piece of it, value).
 
+    wage [money/hour].
     Identical pieces take MV(s), MV(s+1), ... in turn, each expected good with chance q only.
     """
     found = []
     for one in candidates:
         for nth in range(one.pieces):
-            value = pull_value(
-                one.s + nth, one.rate, one.money, q=one.q, minutes=one.minutes, wage=wage, H=H
-            )
+            value = _judged(one, nth, wage, H)
             if value.pull:
                 found.append((one.name, nth + 1, value))
     return sorted(found, key=lambda row: (-row[2].per_minute, row[0], row[1]))
+
+
+def _judged(one: Pull, nth: int, wage: float, H: float) -> PullValue:
+    """The value of the nth of identical pieces."""
+    return pull_value(
+        one.s + nth,
+        post_a=one.rate.a,
+        post_b=one.rate.b,
+        v=one.money.v,
+        g=one.money.g,
+        h=one.money.h,
+        q=one.q,
+        H=H,
+        cost=wage * one.minutes / 60,
+        minutes=one.minutes,
+    )

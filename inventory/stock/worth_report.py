@@ -83,7 +83,7 @@ class WorthReport:
     gain: float  # cents, wage paid
 
 
-def worth_report(carried: Iterable[Carried], settings: WorthSettings) -> WorthReport:
+def what_is_worth(carried: Iterable[Carried], settings: WorthSettings) -> WorthReport:
     """The pull list of a unit with what is skipped and why.
 
     Source: reference section 3, pull rule q MV(s) > wage (t_pull + t_test).
