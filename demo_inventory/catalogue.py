@@ -133,43 +133,49 @@ def _motors() -> Iterator[Spec]:
 
 
 def _rest() -> Iterator[Spec]:
-    """Lamps, safety capacitors, resistors, screws, bearings, belts and small hardware."""
-    for watts in (15, 20, 25, 40):
-        for base in ("E14", "E17", "BA15d"):
-            code = f"LU-{base}-{watts}"
-            yield Spec("lamp", "Lumbrick", code, f"230V {watts}W {base} 300°C", 260, 0.3, "D3")
-    for nano in (10, 22, 47, 100, 220, 330, 470, 680):
-        yield Spec("capacitor_safety", "Rondal", f"RX2-{nano}", f"X2 {nano}nF K 275V~ 40/100/21", 90,
-                   0.08, "E1")  # fmt: skip
-    for disc, code in ((7, "471"), (10, "471"), (14, "471"), (14, "561"), (20, "471"), (10, "391")):
-        yield Spec("mov", "Rondal", f"RV{disc}D{code}K", f"{disc}D{code}K", 70, 0.05, "E2")
-    for ohms in ("0.8Ω 20W", "4R7 5W", "10R 5W", "47K 0.5W", "100R 2W", "1K5 1W"):
-        yield Spec("resistor", "Rondal", f"RR-{ohms.split()[0]}", ohms, 40, 0.06, "E3")
+    """Screws, and everything that comes in a plain list of markings."""
     for thread, lengths in (("M3", (5, 6, 8, 10)), ("M4", (6, 8, 10, 12)), ("M5", (8, 10, 16)),
                             ("ST4.2", (9.5, 13)), ("ST3.5", (9.5, 13))):  # fmt: skip
         for length in lengths:
             for drive in ("cross H2", "hexalobular 20", "security hexalobular 20"):
                 code = f"{thread}x{length} {drive}"
-                yield Spec("screw", "Grennock", code, f"{thread}x{length} pan {drive}", 8, 0.4, "F1",
-                           good=0.95)  # fmt: skip
-    for name in ("608ZZ", "6000-2RS", "6200-2RS", "6201-2RS", "6202-2RS", "6203-2RS/C3", "6204-ZZ"):
-        yield Spec("bearing", "Grennock", f"G{name}", name, 380, 0.08, "F2")
-    for name in ("5PJ1270", "6PJ1192", "4PHE1975", "6PK1200", "7PJ1956"):
-        yield Spec("belt", "Grennock", f"G-{name}", name, 990, 0.1, "F3")
-    for width in ("2.8x0.5", "4.8x0.5", "4.8x0.8", "6.3x0.8"):
-        yield Spec("terminal", "Grennock", f"GT-{width}", width, 12, 0.5, "F4", good=0.98)
-    for cores in ("H05VV-F 3G0.75", "H05VV-F 3G1.0", "H05VV-F 3G1.5", "H03VVH2-F 2X0.75"):
-        yield Spec("cord", "Grennock", f"GC {cores[-6:]}", cores, 640, 0.12, "F5")
-    for size in (245, 255, 270, 284, 315, 345):
-        yield Spec("tray", "Halvord", f"HT-{size}", f"glass tray {size} mm", 1400, 0.15, "G1")
-    for size in (180, 203, 220):
-        yield Spec("roller", "Halvord", f"HR-{size}", f"roller ring {size} mm", 700, 0.1, "G1")
-    for kilo in ("10K", "50K", "100K"):
-        yield Spec("ntc", "Rondal", f"RN-{kilo}", f"MF52 {kilo[:-1]}3F3950", 120, 0.05, "E4")
-    for code in ("16-600B", "12-800B", "08-600C"):
-        yield Spec("triac", "Omvari", f"OTA{code}", f"OTA{code}", 160, 0.05, "E5")
-    for farads in ("470µF 25V 105°C", "1000µF 16V 105°C", "2200µF 25V 105°C", "10µF 400V 105°C"):
-        yield Spec("capacitor", "Rondal", f"RE-{farads.split()[0]}", farads, 45, 0.2, "E6")
-    for number in range(1, 7):
-        yield Spec("inverter_board", "Omvari", f"OMI-{number}00-A", f"OMI-{number}00-A", 8800, 0.08,
-                   "C4", good=0.5)  # fmt: skip
+                marking = f"{thread}x{length} pan {drive}"
+                yield Spec("screw", "Grennock", code, marking, 8, 0.4, "F1", good=0.95)
+    for family, maker, stem, price, need, shelf, good, markings in PLAIN:
+        for number, marking in enumerate(markings, start=1):
+            code = f"{stem}-{number:02d}"
+            yield Spec(family, maker, code, marking, price, need, shelf, good)
+
+
+PLAIN: tuple[tuple[str, str, str, int, float, str, float, tuple[str, ...]], ...] = (
+    ("lamp", "Lumbrick", "LU", 260, 0.3, "D3", 0.75, tuple(
+        f"230V {watts}W {base} 300°C" for watts in (15, 20, 25, 40)
+        for base in ("E14", "E17", "BA15d"))),
+    ("capacitor_safety", "Rondal", "RX", 90, 0.08, "E1", 0.75, tuple(
+        f"X2 {nano}nF K 275V~ 40/100/21" for nano in (10, 22, 47, 100, 220, 330, 470, 680))),
+    ("mov", "Rondal", "RV", 70, 0.05, "E2", 0.75,
+     ("7D471K", "10D471K", "14D471K", "14D561K", "20D471K", "10D391K")),
+    ("resistor", "Rondal", "RR", 40, 0.06, "E3", 0.9,
+     ("0.8Ω 20W", "4R7 5W", "10R 5W", "47K 0.5W", "100R 2W", "1K5 1W")),
+    ("bearing", "Grennock", "GB", 380, 0.08, "F2", 0.6,
+     ("608ZZ", "6000-2RS", "6200-2RS", "6201-2RS", "6202-2RS", "6203-2RS/C3", "6204-ZZ")),
+    ("belt", "Grennock", "GV", 990, 0.1, "F3", 0.5,
+     ("5PJ1270", "6PJ1192", "4PHE1975", "6PK1200", "7PJ1956")),
+    ("terminal", "Grennock", "GT", 12, 0.5, "F4", 0.98,
+     ("2.8x0.5", "4.8x0.5", "4.8x0.8", "6.3x0.8")),
+    ("cord", "Grennock", "GC", 640, 0.12, "F5", 0.8,
+     ("H05VV-F 3G0.75", "H05VV-F 3G1.0", "H05VV-F 3G1.5", "H03VVH2-F 2X0.75")),
+    ("tray", "Halvord", "HT", 1400, 0.15, "G1", 0.8, tuple(
+        f"glass tray {size} mm" for size in (245, 255, 270, 284, 315, 345))),
+    ("roller", "Halvord", "HR", 700, 0.1, "G1", 0.8, tuple(
+        f"roller ring {size} mm" for size in (180, 203, 220))),
+    ("ntc", "Rondal", "RN", 120, 0.05, "E4", 0.85,
+     ("MF52 103F3950", "MF52 503F3950", "MF52 104F3950")),
+    ("triac", "Omvari", "OTA", 160, 0.05, "E5", 0.8, ("BTA16-600B", "BTA12-800B", "BTA08-600C")),
+    ("capacitor", "Rondal", "RE", 45, 0.2, "E6", 0.7,
+     ("470µF 25V 105°C", "1000µF 16V 105°C", "2200µF 25V 105°C", "10µF 400V 105°C")),
+    ("inverter_board", "Omvari", "OMI", 8800, 0.08, "C4", 0.5, tuple(
+        f"OMI-{number}00-A" for number in range(1, 7))),
+)  # fmt: skip
+"""Families whose part types are a list: family, maker, code stem, cents, requests a month,
+shelf, share that tests good, markings."""

@@ -20,7 +20,7 @@ from inventory.units import parse_number
 
 COLUMNS = (
     "from", "to", "kind", "source", "place", "date", "confidence", "quantity", "serial_from",
-    "serial_to", "note",
+    "serial_to", "note", "unit",
 )  # fmt: skip
 """Columns of a cross-reference file; the first four must be filled."""
 
@@ -69,7 +69,7 @@ def _edge(row: Row) -> Edge:
         if name and name not in COLUMNS:
             words.known(name, COLUMNS, "column")
     said = {name: from_spreadsheet(row.cells.get(name, "")).strip() for name in COLUMNS}
-    optional = ("place", "date", "serial_from", "serial_to", "note")
+    optional = ("place", "date", "serial_from", "serial_to", "note", "unit")
     return Edge(
         from_code=said["from"],
         to_code=said["to"],

@@ -62,6 +62,16 @@ def low(
     if not lines:
         show.note("Nothing runs short.")
         return
+    _tell_lines(lines, report, limit)
+
+
+def tell_low(report: Any, limit: int) -> None:
+    """What runs short, at most so many lines."""
+    _tell_lines(list(report.short()), report, limit)
+
+
+def _tell_lines(lines: list[Any], report: Any, limit: int) -> None:
+    """Lines as a table, what to do under it, and what the figures rest on."""
     _low_table(lines[:limit])
     if len(lines) > limit:
         show.note(f"{len(lines) - limit} more; say --limit {len(lines)}.")

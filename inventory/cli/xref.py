@@ -34,6 +34,7 @@ def add(
     serial_from: Annotated[str | None, typer.Option(help="First serial it holds for.")] = None,
     serial_to: Annotated[str | None, typer.Option(help="Last serial it holds for.")] = None,
     note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    unit: Annotated[str | None, typer.Option(help="The unit an alternate is listed for.")] = None,
     dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -58,6 +59,7 @@ def add(
         serial_from=serial_from,
         serial_to=serial_to,
         note=note,
+        unit=unit,
     )
     number = add_edges(open_for(shelf, create=True), [edge], dry_run=dry_run)[0]
     would = "Would add" if dry_run else "Added"

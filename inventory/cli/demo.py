@@ -1,0 +1,78 @@
+"""``salvage demo``: an invented shop, and the main job walked through."""
+
+import tempfile
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from inventory.cli import show
+
+
+def attach(app: typer.Typer) -> None:
+    """Hang the command on the app."""
+    app.command()(demo)
+
+
+def demo(
+    to: Annotated[
+        Path | None, typer.Option("--to", help="Keep the demo shelf there to try things on.")
+    ] = None,
+) -> None:
+    """Make the demo shelf (an invented shop) and walk the main job on it.
+
+    Example: salvage demo --to demo.shelf
+    """
+    if to is not None:
+        _walk(to)
+        show.line()
+        show.line(f"The shelf stays at {to}. Try: salvage --shelf {to} low")
+        return
+    with tempfile.TemporaryDirectory() as folder:
+        _walk(Path(folder) / "demo.shelf")
+
+
+def _walk(path: Path) -> None:
+    """Read, find, hold, fit, low: the day of a tech in a few screens."""
+    from inventory.bench import jobs, moves
+    from inventory.bench.demo import AS_OF, FAILED, PLACE, UNIT, make_demo
+    from inventory.bench.find import Query, find
+    from inventory.cli.find import tell
+    from inventory.cli.read import explain
+    from inventory.markings.reader import read
+    from inventory.store.jobs import Job
+
+    shelf = make_demo(path)
+    _step("1. A customer's oven is dead when the door closes. The worn switch says:")
+    explain(read(FAILED, "interlock_switch"))
+    _step(f"2. What on the shelf can stand in for it, in the {UNIT}?")
+    show.line(f'$ salvage find "{FAILED}" --unit "{UNIT}" --place {PLACE} --all', "dim")
+    query = Query(FAILED, family="interlock_switch", unit=UNIT, place=PLACE, show_all=True)
+    found = find(shelf, query)
+    tell(found, query)
+    best = next((one for one in found.stand_ins if one.offerable()), None)
+    if best is None:
+        show.line("Nothing on the shelf may be fitted.")
+        return
+    _step(f"3. Hold it for the job and fit it (lot {best.offerable()[0].id}).")
+    job = jobs.open_job(shelf, Job(0, "", "microwave oven", "Brenka", "BK-20M", complaint="dead"))
+    moves.hold(shelf, best.offerable()[0].id, job=job.id, place=PLACE)
+    moves.fit(shelf, best.offerable()[0].id, job=job.id, place=PLACE)
+    show.line(f"Fitted on job {job.id}; the journal has it.")
+    _step("4. It goes out only with its readings: the leakage is one of them.")
+    checked = jobs.record_readings(shelf, job.id, {"leakage_mw_cm2": 0.3, "earth_ohm": 0.08}, "us")
+    for one in checked:
+        show.line(f"  {'ok  ' if one.ok else 'FAIL'} {one.sentence} [{one.source}]")
+    jobs.close_job(shelf, job.id, {}, "us")
+    _step("5. What runs short now:")
+    from inventory.bench.low import low
+    from inventory.cli.stock import tell_low
+
+    tell_low(low(shelf, as_of=AS_OF), limit=5)
+    shelf.close()
+
+
+def _step(text: str) -> None:
+    """One step of the walk."""
+    show.line()
+    show.line(text, "head")
