@@ -117,12 +117,28 @@ def rules(loads: Loads) -> tuple[Rule, ...]:
     return (partial(_volts, loads), partial(_amps, loads), _cycles)
 
 
+def _as_contact(row: dict[str, Any]) -> dict[str, Any]:
+    """The same load under the names every contact of the shelf carries, to be compared by."""
+    volts_said = row.get("voltage_vac", row.get("voltage_v"))
+    named = {"resistive_a": row.get("current_a"), "motor_a": row.get("inductive_a")}
+    if "voltage_vdc" in row:
+        named = {"volts_dc": _several(row["voltage_vdc"]), "dc_a": row.get("current_a")}
+    elif volts_said is not None:
+        named["volts_ac"] = _several(volts_said)
+    return {name: value for name, value in named.items() if value is not None}
+
+
+def _several(value: Any) -> list[Any]:
+    """One figure as a list of one."""
+    return value if isinstance(value, list) else [value]
+
+
 def settle(scan: Scanner, loads: Loads) -> None:
     """One load becomes the ratings themselves; several, or a range, a list of ratings."""
     rows = [load.row() for load in loads.met]
     ranged = any(isinstance(row.get("current_a"), list) or "is_max" in row for row in rows)
     if len(rows) == 1 and not ranged and "max_a" not in rows[0]:
-        for name, value in rows[0].items():
+        for name, value in (rows[0] | _as_contact(rows[0])).items():
             scan.say(name, value)
     elif rows:
         scan.say("ratings", rows)

@@ -40,7 +40,7 @@ def _suffix(scan: Scanner) -> bool:
     return True
 
 
-_VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_vdc"})
+_VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_dc_v"})
 _LINES: tuple[Rule, ...] = (
     standard, ul, iec, interrupting, inch, size, _VOLTS, amps(), WORDS, approvals, _suffix,
     *GAPS,
@@ -135,7 +135,7 @@ def _iec_head(reading: Reading) -> str:
 def _ul_head(reading: Reading) -> str:
     """Series, leads, current, RoHS letter."""
     said = reading.ratings
-    lead = "-V" if said.get("leads") == "axial" else ""
+    lead = "-V" if said.get("leads") == "pigtail" else ""
     current = f"-{listed(said['current_a'])}A" if "current_a" in said else ""
     return f"{said['series']}{lead}{current}{'-R' if 'rohs' in said else ''}"
 
@@ -145,7 +145,7 @@ def _tail(reading: Reading) -> str:
     return write(
         reading.ratings,
         ("voltage_v", lambda v: f"{listed(v, '/')}V"),
-        ("voltage_vdc", "{}VDC"),
+        ("voltage_dc_v", "{}VDC"),
         ("size_mm", lambda v: f"{listed(v, 'x')}mm"),
         ("interrupting", _ir_text),
         ("body", "{}"),

@@ -33,7 +33,7 @@ def ul(scan: Scanner) -> bool:
     _say_series(scan, row)
     if found["lead"]:
         scan.mark(*found.span("lead"), "axial leads", "forum.digikey.com/t/936")
-        scan.say("leads", "axial")
+        scan.say("leads", "pigtail")
     if found["amount"]:
         _ul_amount(scan, found, row)
     if found["rohs"]:

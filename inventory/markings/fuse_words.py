@@ -20,7 +20,7 @@ WORDS = phrases(
     Phrase(r"glass(?: tube| body| bodied)?", "glass body", {"body": "glass"}),
     Phrase(r"ceramic(?: tube| body|[ -]bodied)?|porcelain", "ceramic body", {"body": "ceramic"}),
     Phrase(r"sand[ -]?filled|quartz sand", "sand filled"),
-    Phrase(r"pig[ -]?tails?(?: leads)?|axial(?: leads?)?", "axial leads", {"leads": "axial"}),
+    Phrase(r"pig[ -]?tails?(?: leads)?|axial(?: leads?)?", "axial leads", {"leads": "pigtail"}),
     Phrase(r"low breaking(?: capacity)?|low[ -]break", "low breaking capacity",
            {"breaking_class": "L"}),
     Phrase(r"high breaking(?: capacity)?|high[ -]break|HBC|HRC", "high breaking capacity",

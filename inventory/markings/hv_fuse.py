@@ -36,7 +36,7 @@ _WORDS = phrases(
     Phrase(r"ceramic(?: tube)?", "ceramic body", {"body": "ceramic"}),
     Phrase(r"with (?:holder|sleeve|case)|in (?:holder|sleeve)", "in its holder", {"holder": True}),
 )  # fmt: skip
-_VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_vdc"})
+_VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_dc_v"})
 _LINES: tuple[Rule, ...] = (_WORDS, size, _VOLTS, amps(), approvals, *GAPS)
 
 
@@ -90,7 +90,7 @@ def canonical(reading: Reading) -> str:
         reading.ratings,
         ("current_a", "{}A"),
         ("voltage_v", lambda v: f"{listed(v, '/')}V"),
-        ("voltage_vdc", "{}VDC"),
+        ("voltage_dc_v", "{}VDC"),
         ("size_mm", lambda v: f"{listed(v, 'x')}mm"),
         ("spring_loaded", {True: "spring loaded"}),
         ("body", "{}"),

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from inventory.markings.amounts import NUM, plain_number, written
+from inventory.markings.amounts import NUM, plain_number, review, written
 from inventory.markings.scanner import Scanner
 from inventory.units import celsius, fahrenheit
 
@@ -135,15 +135,6 @@ def repairs(c: float, f: float) -> Iterator[tuple[float, float, str]]:
         yield f, c, "°C and °F swapped"
 
 
-def pair_text(c: float, f: float) -> str:
-    """Both scales as the repaired marking would read.
-
-    >>> pair_text(-35, -31)
-    '-31 F (-35 C)'
-    """
-    return f"{written(f)} F ({written(c)} C)"
-
-
 def disagreement(read: Temperature) -> str:
     """The sentence for a pair that cannot be one temperature."""
     c, f = read.c or 0, read.f or 0
@@ -151,3 +142,31 @@ def disagreement(read: Temperature) -> str:
         f"{read.text}: {written(f)} °F is {written(tidy(celsius(f)))} °C, not {written(c)} °C;"
         " one figure is wrong, so none is read."
     )
+
+
+_FIGURE = re.compile(
+    r"[-+]?[0-9]{1,7}(?:[.,][0-9]{1,4})?(?=\s?(?:±\s?[0-9.]{1,6}\s?)?[°˚º]?\s?(?P<unit>[FC℃℉]))"
+)
+
+
+def _with(scan: Scanner, at: Temperature, c: float, f: float) -> str:
+    """The marking with both figures of the pair written anew, all else as printed."""
+    new = _FIGURE.sub(lambda found: written(f if found["unit"] in "F℉" else c), at.text)
+    return scan.text.replace(at.text, new, 1)
+
+
+def usable(scan: Scanner, at: Temperature, name: str) -> bool:
+    """Whether a temperature may be read; a pair that disagrees is offered repaired instead.
+
+    Sets ``cf_pair_consistent`` where both scales are printed; ``name`` is the rating it is.
+    """
+    if at.agrees is None or at.c is None or at.f is None:
+        return True
+    scan.ratings["cf_pair_consistent"] = scan.ratings.get("cf_pair_consistent", True) and at.agrees
+    if at.agrees:
+        return True
+    review(scan, disagreement(at))
+    for c, f, why in repairs(at.c, at.f):
+        repaired = {f"{name}_c": c, f"{name}_f": f}
+        scan.propose(_with(scan, at, c, f), f"{why}: then both scales agree", **repaired)
+    return False

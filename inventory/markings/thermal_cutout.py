@@ -10,7 +10,7 @@ from inventory.markings.amounts import GAPS, PRACTICE, approvals, listed, review
 from inventory.markings.cutout_points import Point, Points
 from inventory.markings.cutout_words import PLACES, WORDS
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.temperatures import Temperature, disagreement, repairs, tidy
+from inventory.markings.temperatures import Temperature, tidy, usable
 from inventory.markings.writing import write
 from inventory.records import Reading
 from inventory.units import celsius
@@ -185,30 +185,10 @@ _RATING = {"reset": "reset", "close": "close", "on": "close"}
 
 def _check(scan: Scanner, point: Point) -> None:
     """A pair must agree; one that does not is offered repaired, never read."""
-    at = point.at
-    if at.agrees is None:
-        return
-    scan.ratings["cf_pair_consistent"] = scan.ratings.get("cf_pair_consistent", True) and at.agrees
-    if at.agrees or at.c is None or at.f is None:
+    if usable(scan, point.at, _RATING.get(point.does or "", "open")):
         return
     if scan.ratings.get("reset") == "auto":
         del scan.ratings["reset"]  # a lost minus sign makes a one-shot look self-resetting
-    review(scan, disagreement(at))
-    name = _RATING.get(point.does or "", "open")
-    for c, f, why in repairs(at.c, at.f):
-        repaired = {f"{name}_c": c, f"{name}_f": f}
-        scan.propose(_with(scan, at, c, f), f"{why}: then both scales agree", **repaired)
-
-
-_FIGURE = re.compile(
-    r"[-+]?[0-9]{1,7}(?:[.,][0-9]{1,4})?(?=\s?(?:±\s?[0-9.]{1,6}\s?)?[°˚º]?\s?(?P<unit>[FC℃℉]))"
-)
-
-
-def _with(scan: Scanner, at: Temperature, c: float, f: float) -> str:
-    """The marking with both figures of the pair written anew, all else as printed."""
-    new = _FIGURE.sub(lambda found: listed(f if found["unit"] in "F℉" else c), at.text)
-    return scan.text.replace(at.text, new, 1)
 
 
 # recognising and writing -----------------------------------------------------
