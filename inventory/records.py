@@ -160,3 +160,4 @@ class Edge:
     serial_from: str | None = None
     serial_to: str | None = None
     note: str | None = None
+    unit: str | None = None  # the unit a listed alternate holds for; wildcards as in lists

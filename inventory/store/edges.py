@@ -16,7 +16,7 @@ from inventory.store.parts import next_id
 
 _COLUMNS = (
     "id, from_code, to_code, kind, source, place, date, confidence, quantity, serial_from,"
-    " serial_to, note"
+    " serial_to, note, unit"
 )
 
 
@@ -37,7 +37,7 @@ def add(connection: Connection, edges: Sequence[Edge]) -> list[int]:
             text(
                 f"INSERT INTO edge ({_COLUMNS}, from_key, to_key) VALUES (:id, :from_code,"  # noqa: S608
                 " :to_code, :kind, :source, :place, :date, :confidence, :quantity, :serial_from,"
-                " :serial_to, :note, :from_key, :to_key)"
+                " :serial_to, :note, :unit, :from_key, :to_key)"
             ),
             rows,
         )
@@ -46,11 +46,16 @@ def add(connection: Connection, edges: Sequence[Edge]) -> list[int]:
 
 
 def remove(connection: Connection, numbers: Sequence[int]) -> None:
-    """Take edges out of the table."""
-    if numbers:
+    """Take edges out of the table, and codes that no other edge knows out of the text index."""
+    gone = [edge for number in numbers for edge in where(connection, "id = :id", id=number)]
+    if gone:
         connection.execute(
-            text("DELETE FROM edge WHERE id = :id"), [{"id": number} for number in numbers]
+            text("DELETE FROM edge WHERE id = :id"), [{"id": edge.id} for edge in gone]
         )
+    for code in {code for edge in gone for code in (edge.from_code, edge.to_code)}:
+        same = (*from_code(connection, code), *to_code(connection, code))
+        if not any(code in (edge.from_code, edge.to_code) for edge in same):
+            search_index.remove_code(connection, code)
 
 
 def where(connection: Connection, condition: str = "1=1", **values: Any) -> list[Edge]:

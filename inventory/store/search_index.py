@@ -13,21 +13,29 @@ from typing import TYPE_CHECKING, NamedTuple
 from inventory.matching import text as texts
 from inventory.matching.seeds import BACKWARDS, probes
 from inventory.store.search_check import check, rebuild
-from inventory.store.search_rows import CODE_ONLY, Asking, add, add_codes, remove, replace
+from inventory.store.search_rows import (
+    CODE_ONLY,
+    Asking,
+    add,
+    add_codes,
+    remove,
+    remove_code,
+    replace,
+)
 
 if TYPE_CHECKING:
     from sqlalchemy.engine import Connection
 
 __all__ = [
-    "CODE_ONLY", "Hit", "add", "add_codes", "check", "rebuild", "remove", "replace", "search",
-    "search_codes",
+    "CODE_ONLY", "Hit", "add", "add_codes", "check", "rebuild", "remove", "remove_code", "replace",
+    "search", "search_codes",
 ]  # fmt: skip
 
 FINALISTS = 60
 """Candidates that are compared slip by slip."""
 
 LOOKED_AT = 500
-"""Candidates whose family is looked up when only one family will do."""
+"""Candidates that are looked at where not every carrier will do."""
 
 _BEHIND = "SELECT key, text_id FROM search_seed WHERE seed = ? AND key >= ? ORDER BY key LIMIT ?"
 _BEFORE = (
@@ -42,7 +50,7 @@ _CARRIED_IN_FAMILY = (
 )
 
 
-_A_CODE = "SELECT 1 FROM search_part WHERE text_id = ? AND part_id = ?"
+_A_CODE = "SELECT part_id FROM search_part WHERE text_id = ? AND part_id = ? LIMIT ?"
 
 
 class Hit(NamedTuple):
@@ -58,9 +66,10 @@ def search(
 ) -> list[Hit]:
     """Part types by a code or marking, the likeliest first, each with its likest text."""
     ask = Asking(connection)
+    carried = _Carried(ask, family)
     hits: dict[int, Hit] = {}
-    for score, words, number in _likeliest(ask, texts.readings(query), family):
-        for part_id in _carriers(ask, number, family, limit):
+    for score, words, number in _likeliest(ask, query, carried):
+        for part_id in carried.by(number, limit):
             hits.setdefault(part_id, Hit(part_id, words, max(-score, 0.0)))
         if len(hits) >= limit:
             break
@@ -72,26 +81,42 @@ def search_codes(connection: Connection, query: str, limit: int = 5) -> list[Hit
     ask = Asking(connection)
     return [
         Hit(CODE_ONLY, words, max(-score, 0.0))
-        for score, words, number in _likeliest(ask, texts.readings(query), None)
-        if list(ask.rows(_A_CODE, (number, CODE_ONLY)))
-    ][:limit]
+        for score, words, _ in _likeliest(ask, query, _Carried(ask, None, codes=True))[:limit]
+    ]
 
 
-def _likeliest(
-    ask: Asking, forms: list[texts.Typed], family: str | None
-) -> list[tuple[float, str, int]]:
+class _Carried:
+    """Who carries a text, of those that are looked for."""
+
+    def __init__(self, ask: Asking, family: str | None, *, codes: bool = False) -> None:
+        self._ask = ask
+        self._values: tuple[int | str, ...]
+        self.picky = codes or family is not None
+        if codes:
+            self._statement, self._values = _A_CODE, (CODE_ONLY,)
+        elif family is None:
+            self._statement, self._values = _CARRIED, (CODE_ONLY,)
+        else:
+            self._statement, self._values = _CARRIED_IN_FAMILY, (family,)
+
+    def by(self, number: int, limit: int) -> list[int]:
+        """Numbers of the part types that carry a text, the lowest first."""
+        return [p for (p,) in self._ask.rows(self._statement, (number, *self._values, limit))]
+
+
+def _likeliest(ask: Asking, query: str, carried: _Carried) -> list[tuple[float, str, int]]:
     """The finalists: likeness (negative, for sorting), text and its number."""
     best: dict[int, tuple[float, texts.Typed]] = {}
-    for place, typed in enumerate(forms):
+    for place, typed in enumerate(texts.readings(query)):
         found = candidates(ask, typed.key, thorough=not place)
-        most = FINALISTS if family is None else LOOKED_AT
+        most = LOOKED_AT if carried.picky else FINALISTS
         for number, like in texts.nearest(typed.key, found, most):
             worth = typed.penalty / len(typed.key) - like
             if number not in best or worth < best[number][0]:
                 best[number] = worth, typed
     order = sorted(best, key=lambda number: (best[number][0], number))
-    if family is not None:
-        order = [number for number in order if list(_carriers(ask, number, family, 1))]
+    if carried.picky:
+        order = [number for number in order if carried.by(number, 1)]
     return sorted(
         (-texts.likeness(best[number][1], words), words, number)
         for number, words in _texts(ask, order[:FINALISTS])
@@ -103,15 +128,6 @@ def _texts(ask: Asking, numbers: Iterable[int]) -> Iterator[tuple[int, str]]:
     for number in numbers:
         for (words,) in ask.rows("SELECT text FROM search_text WHERE id = ?", (number,)):
             yield number, words
-
-
-def _carriers(ask: Asking, number: int, family: str | None, limit: int) -> Iterator[int]:
-    """Part types that carry a text."""
-    if family is None:
-        rows = ask.rows(_CARRIED, (number, CODE_ONLY, limit))
-    else:
-        rows = ask.rows(_CARRIED_IN_FAMILY, (number, family, limit))
-    return (part_id for (part_id,) in rows)
 
 
 def candidates(ask: Asking, key: str, *, thorough: bool) -> dict[int, str]:

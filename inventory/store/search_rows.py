@@ -49,8 +49,15 @@ def remove(connection: Connection, part_id: int) -> None:
     texts = list(ask.rows(_TEXTS_OF_PART, (part_id,)))
     ask.run("DELETE FROM search_part WHERE part_id = ?", [(part_id,)])
     for number, text in texts:
-        if not list(ask.rows("SELECT 1 FROM search_part WHERE text_id = ? LIMIT 1", (number,))):
-            _drop_text(ask, number, text)
+        _drop_unless_carried(ask, number, text)
+
+
+def remove_code(connection: Connection, code: str) -> None:
+    """Take out a code that no cross-reference knows any more."""
+    ask = Asking(connection)
+    for (number,) in list(ask.rows(_FIND, (FORWARDS, key_of(code), code))):
+        ask.run("DELETE FROM search_part WHERE text_id = ? AND part_id = ?", [(number, CODE_ONLY)])
+        _drop_unless_carried(ask, number, code)
 
 
 def replace(connection: Connection, drop: int, keep: int) -> None:
@@ -61,8 +68,10 @@ def replace(connection: Connection, drop: int, keep: int) -> None:
     ask.run("DELETE FROM search_part WHERE part_id = ?", [(drop,)])
 
 
-def _drop_text(ask: Asking, number: int, text: str) -> None:
-    """Delete a text with everything it is filed under."""
+def _drop_unless_carried(ask: Asking, number: int, text: str) -> None:
+    """Delete a text with everything it is filed under, once nobody carries it."""
+    if list(ask.rows("SELECT 1 FROM search_part WHERE text_id = ? LIMIT 1", (number,))):
+        return
     ask.run(
         "DELETE FROM search_seed WHERE seed = ? AND key = ? AND text_id = ?",
         [(seed, key, number) for seed, key in seeds(text)],

@@ -177,6 +177,7 @@ class EdgeRow(SQLModel, table=True):
     serial_from: str | None = None
     serial_to: str | None = None
     note: str | None = None
+    unit: str | None = None  # a listed alternate holds for this unit
 
 
 class JobRow(SQLModel, table=True):
