@@ -120,7 +120,7 @@ def family_yields(records: dict[str, tuple[int, int]], cap: float = CAP_PIECES) 
 
 
 def fit_yield(records: Sequence[tuple[int, int]], cap: float = CAP_PIECES) -> Yield:
-    """Beta(a, b) that makes (good, pulled) records likeliest, a + b <= cap.
+    """Beta(a, b) that makes (good, pulled) records likeliest; the share stays, a + b <= cap.
 
     Fewer than two records with pulled pieces say nothing of how families differ: flat.
     """
@@ -138,8 +138,10 @@ def fit_yield(records: Sequence[tuple[int, int]], cap: float = CAP_PIECES) -> Yi
         gains = betaln(pool.a + good, pool.b + bad) - betaln(pool.a, pool.b)
         return -float(gains.sum())
 
-    bounds = [(-6.0, 6.0), (math.log(0.5), math.log(cap))]
-    return _from_share(minimize(against, [0.0, 1.0], method="L-BFGS-B", bounds=bounds).x)
+    bounds = [(-6.0, 6.0), (math.log(0.5), 9.0)]
+    pool = _from_share(minimize(against, [0.0, 1.0], method="L-BFGS-B", bounds=bounds).x)
+    weight = min(cap, pool.a + pool.b)
+    return Yield(pool.share * weight, (1 - pool.share) * weight)
 
 
 def _from_share(x: Sequence[float]) -> Yield:

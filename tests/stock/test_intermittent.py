@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from inventory.errors import WrongInput
-from inventory.stock.intermittent import croston, sba, sbj, tsb
+from inventory.stock.intermittent import Forecast, croston, sba, sbj, tsb
+
+Method = Callable[..., Forecast]
 
 PRODUCT_C = [
     *(0, 2, 0, 1, 0, 11, 0, 0, 0, 0, 2, 0),
@@ -44,9 +48,9 @@ PRINTED = [
 
 
 @pytest.mark.parametrize(("method", "fitted", "forecast"), PRINTED)
-def test_mean_start(method: object, fitted: list[float], forecast: float) -> None:
+def test_mean_start(method: Method, fitted: list[float], forecast: float) -> None:
     """Alpha .5 for sizes, beta .2 for intervals, starting at the mean of all intervals."""
-    found = method(SHORT, alpha=0.5, beta=0.2, init="mean")  # type: ignore[operator]
+    found = method(SHORT, alpha=0.5, beta=0.2, init="mean")
 
     assert found.fitted[3:] == pytest.approx(fitted, abs=2e-6)
     assert found.forecast == pytest.approx(forecast, abs=2e-6)
@@ -71,10 +75,10 @@ FROZEN = [
 
 
 @pytest.mark.parametrize(("method", "slow", "quick"), FROZEN)
-def test_product_c_with_the_mean_start(method: object, slow: float, quick: float) -> None:
+def test_product_c_with_the_mean_start(method: Method, slow: float, quick: float) -> None:
     """Two weights for the size, one for the interval."""
-    assert method(PRODUCT_C, 0.1, init="mean").forecast == pytest.approx(slow)  # type: ignore[operator]
-    assert method(PRODUCT_C, 0.3, 0.1, init="mean").forecast == pytest.approx(quick)  # type: ignore[operator]
+    assert method(PRODUCT_C, 0.1, init="mean").forecast == pytest.approx(slow)
+    assert method(PRODUCT_C, 0.3, 0.1, init="mean").forecast == pytest.approx(quick)
 
 
 def test_tsb_starts_at_month_one_in_the_naive_way() -> None:
@@ -89,9 +93,9 @@ def test_the_order_of_the_corrections() -> None:
 
 
 @pytest.mark.parametrize("method", [croston, sba, sbj, tsb])
-def test_no_demand_is_forecast_as_none(method: object) -> None:
+def test_no_demand_is_forecast_as_none(method: Method) -> None:
     """An all-zero history gives zero, and no size."""
-    found = method([0, 0, 0])  # type: ignore[operator]
+    found = method([0, 0, 0])
 
     assert (found.forecast, found.size, found.fitted) == (0.0, None, (None, None, None))
 

@@ -22,13 +22,13 @@ from inventory.stock.reorder import (
 
 def test_snyder_and_shen_example_4_7() -> None:
     """Snyder & Shen 2e, example 4.7: 8 pieces, 3.570107; at 5 pieces 6.590296."""
-    assert poisson_newsvendor(h=1, p=4, mean=6) == (8, pytest.approx(3.570106945, abs=1e-8))
+    assert poisson_newsvendor(h=1, p=4, mean=6) == pytest.approx((8, 3.570106945), abs=1e-8)
     assert poisson_newsvendor(1, 4, 6, S=5).cost == pytest.approx(6.590296, abs=1e-6)
 
 
 def test_snyder_and_shen_problem_4_8a() -> None:
     """Snyder & Shen 2e, problem 4.8(a): 19, 786.0884409."""
-    assert poisson_newsvendor(200, 270, 18) == (19, pytest.approx(786.0884409, abs=1e-6))
+    assert poisson_newsvendor(200, 270, 18) == pytest.approx((19, 786.0884409), abs=1e-6)
 
 
 def test_snyder_and_shen_normal_examples() -> None:
@@ -46,7 +46,7 @@ def test_nahmias_newsstand() -> None:
 
 def test_lead_time_covers_the_review_too() -> None:
     """SCMO problem 4.19: L = 4 means five periods: 105, 1.545019."""
-    assert base_stock(0.08, 1.25, 18, 4) == (105, pytest.approx(1.5450188691551778, abs=1e-9))
+    assert base_stock(0.08, 1.25, 18, 4) == pytest.approx((105, 1.5450188691551778), abs=1e-9)
 
 
 @given(st.floats(0.1, 5), st.floats(0.1, 50), st.floats(0.05, 40))
