@@ -242,9 +242,9 @@ def likely(text: str) -> float:
 
 
 def canonical(reading: Reading) -> str:
-    """The first type of the table with the same figures; empty where there is none."""
+    """The first type of the table with the same figures; the text itself where there is none."""
     wanted = {n: reading.ratings.get(n) for n in ("vrrm_v", "if_a", "package", "kind")}
     for name, (row, volts) in _TABLE.items():
         if wanted == {"vrrm_v": volts, "if_a": row.amps, "package": row.package, "kind": row.kind}:
             return name
-    return ""
+    return reading.text

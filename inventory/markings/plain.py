@@ -1,39 +1,56 @@
-"""The grammar of families without one: a lone type code is named, all else stays unread."""
+"""The grammar of last resort: nothing is claimed but one type code and plain volts and amperes.
+
+For the family ``other``; whatever it does not know stays unread, in full.
+"""
 
 from __future__ import annotations
 
 import re
 
-from inventory.markings.scanner import Scanner
+from inventory.markings.amounts import PRACTICE, amps, volts
+from inventory.markings.passive_marks import rest_of_word
+from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import write
 from inventory.records import Reading
 
-_CODE = re.compile(r"[A-Z0-9](?:[0-9A-Za-z]|[-/.](?=[0-9A-Za-z])){2,39}")
+_CODE = re.compile(r"[0-9A-Z](?:[0-9A-Z]|[-./](?=[0-9A-Z])){2,29}(?![0-9A-Za-z])")
+
+
+def type_code(scan: Scanner) -> bool:
+    """Type = capitals and figures, both or at least five figures, joined by "-" "." "/"."""
+    found = scan.peek(_CODE)
+    if found is None or "type" in scan.ratings:
+        return False
+    letters = sum(map(str.isalpha, found[0]))
+    figures = sum(map(str.isdigit, found[0]))
+    if not figures or (not letters and figures < 5):
+        return False
+    scan.say("type", found[0])
+    return scan.take(_CODE, "a type code; what it stands for is not known", PRACTICE) is not None
+
+
+RULES: tuple[Rule, ...] = (rest_of_word, volts(), amps(), type_code)
 
 
 def read(text: str) -> Reading:
-    """One type code as ``type``; anything else unread, word by word."""
+    """Read a text of no known family."""
     scan = Scanner(text)
-    scan.skip_space()
-    found = scan.peek(_CODE)
-    if found and not scan.view[found.end() :].strip() and _is_code(found[0]):
-        scan.take(_CODE, "type code, kept as printed", "as printed")
-        scan.say("type", found[0])
-    scan.sweep(())
+    scan.sweep(RULES)
     return scan.reading("other")
 
 
-def _is_code(text: str) -> bool:
-    """A code has a digit and a letter, or is a long number."""
-    digits = sum(character.isdigit() for character in text)
-    letters = sum(character.isalpha() for character in text)
-    return digits >= 1 and (letters >= 1 or digits >= 5)
-
-
 def likely(text: str) -> float:
-    """Never more than a last resort."""
-    return 0.1 if _CODE.fullmatch(text.strip()) else 0.0
+    """How strongly a text looks like this family: hardly, and never for nothing."""
+    return 0.02 if text.strip() else 0.0
 
 
 def canonical(reading: Reading) -> str:
-    """The type code, or the text as it is."""
-    return str(reading.ratings.get("type", reading.text))
+    """Type, volts and amperes."""
+    return write(
+        reading.ratings,
+        ("type", "{}"),
+        ("voltage_v", "{} V"),
+        ("voltage_vac", "{} VAC"),
+        ("voltage_vdc", "{} VDC"),
+        ("current_a", "{} A"),
+    )

@@ -176,10 +176,10 @@ def likely(text: str) -> float:
 
 
 def canonical(reading: Reading) -> str:
-    """The ST form of what was read; empty where current, volts or tab are not known."""
+    """The ST form of what was read; the text itself where current, volts or tab are not known."""
     said = reading.ratings
     if not {"it_rms_a", "vdrm_v", "tab"} <= said.keys():
-        return ""
+        return reading.text
     letter = "A" if said["tab"] == "insulated" else "B"
     gate = "BW" if said.get("snubberless") else ""
     return f"BT{letter}{said['it_rms_a']:02d}-{said['vdrm_v']}{gate}"

@@ -1,0 +1,266 @@
+"""Drive belts: profile, ribs, length and its system, width.
+
+``length_system`` is Li (inside), La (outside), Lw or Lp (pitch), Le (effective), and only set
+where it is printed; the three differ by centimetres.
+"""
+
+from __future__ import annotations
+
+import re
+
+from inventory.markings.amounts import PRACTICE
+from inventory.markings.figures import figure
+from inventory.markings.passive_marks import (
+    ANY_CASE,
+    COMMON,
+    legend,
+    rest_of_word,
+    word,
+)
+from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import write
+from inventory.records import Reading
+
+ISO_9982 = "ISO 9982:2019, profiles PH, PJ, PK, PL and PM, as quoted at pti-latam.com"
+RIB_PITCH_MM = {"PH": 1.6, "PJ": 2.34, "PK": 3.56, "PL": 4.7, "PM": 9.4}
+"""Rib pitch of each profile, mm. Source: ISO 9982:2019."""
+
+GRIDOTO = "gridoto.com, how V-belt codes are read (RPF 2365 9,5x925; R-A 3 PK 1920)"
+ISO_4184 = "ISO 4184, classical and narrow V-belts, top widths from memory"
+
+CLASSICAL_MM = {"Y": 6, "Z": 10, "A": 13, "B": 17, "C": 22, "D": 32, "E": 40}
+NARROW_MM = {"SPZ": 10, "SPA": 13, "SPB": 16, "SPC": 22, "XPZ": 10, "XPA": 13, "XPB": 16}
+"""Top width of V-belt sections in mm. Source: ISO 4184, from memory."""
+
+_RIBBED = re.compile(
+    r"(?:(?P<brand>R-?A)\s?)?(?P<ribs>[1-9][0-9]?)\s?(?P<elastic>E)?\s?(?P<profile>P[HJKLM])\s?"
+    r"(?P<elastic2>E)?\s?-?\s?(?P<length>[1-9][0-9]{2,3}(?:[.,][0-9])?)?(?P<unit>\s?mm)?(?![0-9A-Za-z])"
+)
+_LENGTH_FIRST = re.compile(
+    r"(?:(?P<elastic>EL?)\s?-?\s?)?(?P<length>[1-9][0-9]{2,3})\s?(?P<profile>P?[HJKLM])\s?(?P<ribs>[1-9][0-9]?)"
+    r"(?P<elastic2>E)?(?![0-9A-Za-z])"
+)
+_PROFILE_FIRST = re.compile(
+    r"(?P<profile>P[HJKLM])\s?-?\s?(?P<length>[1-9][0-9]{2,3})(?:\s?[-/xX×]\s?(?P<ribs>[1-9][0-9]?))?(?![0-9A-Za-z])"
+)
+
+
+def ribbed(scan: Scanner) -> bool:
+    """Poly-V = ribs profile length | length profile ribs | profile length ribs?"""
+    found = scan.peek(_RIBBED) or scan.peek(_LENGTH_FIRST) or scan.peek(_PROFILE_FIRST)
+    if found is None:
+        return False
+    groups = found.groupdict()
+    profile = groups["profile"] if len(groups["profile"]) == 2 else f"P{groups['profile']}"
+    scan.say("profile", profile)
+    scan.say("rib_pitch_mm", RIB_PITCH_MM[profile])
+    if groups["ribs"]:
+        scan.say("ribs", int(groups["ribs"]))
+    if groups["length"]:
+        scan.say("length_mm", figure(groups["length"]))
+    if groups.get("elastic") or groups.get("elastic2"):
+        scan.say("elastic", value=True)
+    if groups.get("brand"):
+        scan.say("type", groups["brand"])
+    short = len(groups["profile"]) == 1
+    means = {
+        "brand": ("maker's name of the type", GRIDOTO),
+        "ribs": (f"{groups['ribs']} ribs", ISO_9982),
+        "profile": (
+            f"profile {profile}, ribs {RIB_PITCH_MM[profile]} mm apart",
+            "washing-machine practice: J for PJ" if short else ISO_9982,
+        ),
+        "length": (f"{groups['length']} mm long", ISO_9982),
+        "unit": ("millimetres", PRACTICE),
+        "elastic": ("stretch belt", PRACTICE),
+        "elastic2": ("stretch belt", PRACTICE),
+    }
+    return legend(scan, found, {n: m for n, m in means.items() if n in groups})
+
+
+_RAW_EDGE = re.compile(r"(?P<type>RPF|REC|RECMF|RCMF)\s?-?\s?(?P<code>[0-9]{4})(?![0-9])", ANY_CASE)
+_FM_WIDTH = {"1": None, "2": 9.5, "3": 10.5, "5": 12.5, "6": 14, "8": 18}
+
+
+def raw_edge(scan: Scanner) -> bool:
+    """Code = type width-digit length in tenths of an inch, e.g. RPF 2365."""
+    found = scan.peek(_RAW_EDGE)
+    if found is None:
+        return False
+    scan.say("type", found["type"].upper())
+    tenths = int(found["code"][1:])
+    scan.say("length_in", tenths / 10)
+    means = {
+        "type": ("raw-edge fan belt", GRIDOTO),
+        "code": (f"width number {found['code'][0]}, {tenths / 10} inch long", GRIDOTO),
+    }
+    return legend(scan, found, means)
+
+
+_WIDTH_LENGTH = re.compile(
+    r"(?:AVX)?(?P<width>[4-9]|[1-4][0-9]|[4-9][.,][0-9]|1[0-9][.,][0-9])\s?[xX×*]\s?"
+    r"(?P<length>[1-9][0-9]{2,3}(?:[.,][0-9])?)\s?(?P<unit>mm)?\s?(?P<system>L[iawped])?(?![0-9A-Za-z])"
+)
+
+
+def width_length(scan: Scanner) -> bool:
+    """Size = width "x" length system?, both in mm."""
+    found = scan.peek(_WIDTH_LENGTH)
+    if found is None:
+        return False
+    scan.say("width_mm", figure(found["width"]))
+    scan.say("length_mm", figure(found["length"]))
+    if found["system"]:
+        scan.say("length_system", found["system"])
+    means = {
+        "width": (f"{found['width']} mm wide at the top", GRIDOTO),
+        "length": (f"{found['length']} mm long", GRIDOTO),
+        "unit": ("millimetres", PRACTICE),
+        "system": (_SYSTEMS.get(found["system"] or "", ""), PRACTICE),
+    }
+    return legend(scan, found, means)
+
+
+_SYSTEMS = {
+    "Li": "inside length",
+    "La": "outside length",
+    "Lw": "pitch length",
+    "Lp": "pitch length",
+    "Ld": "datum length",
+    "Le": "effective length",
+}
+_SYSTEM = re.compile(r"(?P<system>L[iawpde])(?![0-9A-Za-z])")
+
+
+def length_system(scan: Scanner) -> bool:
+    """System = "Li" | "La" | "Lw" | "Lp" | "Ld" | "Le"."""
+    found = scan.peek(_SYSTEM)
+    if found is None:
+        return False
+    scan.say("length_system", found["system"])
+    return scan.take(_SYSTEM, _SYSTEMS[found["system"]], PRACTICE) is not None
+
+
+_NARROW = re.compile(
+    r"(?P<profile>[SX]P[ZABC])\s?-?\s?(?P<length>[1-9][0-9]{2,3})(?:\s?mm)?(?![0-9A-Za-z])"
+)
+_CLASSICAL = re.compile(
+    r"(?P<profile>[ZABCDE])\s?-?\s?(?P<inch>[1-9][0-9]{1,2})(?:[.,](?P<part>[0-9]{1,2}))?(?![0-9A-Za-z.])"
+)
+
+
+def v_belt(scan: Scanner) -> bool:
+    """V = narrow section length mm | classical section length inch, inside."""
+    if found := scan.peek(_NARROW):
+        scan.say("profile", found["profile"])
+        scan.say("length_mm", int(found["length"]))
+        width = NARROW_MM.get(found["profile"])
+        means = {
+            "profile": (f"narrow V-belt, {width} mm wide at the top", ISO_4184),
+            "length": (f"{found['length']} mm long, pitch length", ISO_4184),
+        }
+        return legend(scan, found, means)
+    found = scan.peek(_CLASSICAL)
+    if found is None:
+        return False
+    scan.say("profile", found["profile"])
+    scan.say("length_in", figure(f"{found['inch']}.{found['part'] or 0}"))
+    means = {
+        "profile": (f"V-belt, {CLASSICAL_MM[found['profile']]} mm wide at the top", ISO_4184),
+        "inch": ("inches, inside length by practice", PRACTICE),
+        "part": ("tenths of an inch", PRACTICE),
+    }
+    return legend(scan, found, means)
+
+
+_TIMING = re.compile(
+    r"(?P<length>[1-9][0-9]{1,3})\s?-?\s?(?P<profile>[358]M|14M|S[358]M|GT[235]|MXL|XL|T5|T10|T2[.,]5|AT5|AT10)\s?-?\s?"
+    r"(?P<width>[1-9][0-9]{0,2})?(?![0-9A-Za-z])"
+    r"|(?P<profile2>AT5|AT10|T2[.,]5|T5|T10|HTD\s?[358]M)\s?[/-]\s?(?P<length2>[1-9][0-9]{1,3})(?![0-9A-Za-z])"
+)
+
+
+def timing(scan: Scanner) -> bool:
+    """Toothed = length profile width? | profile "/" length, e.g. 300-3M-9."""
+    found = scan.peek(_TIMING)
+    if found is None:
+        return False
+    scan.say("profile", (found["profile"] or found["profile2"]).replace(",", "."))
+    length = int(found["length"] or found["length2"])
+    if found["profile"] in ("MXL", "XL"):
+        scan.say("length_in", length / 10)
+    else:
+        scan.say("length_mm", length)
+    if found["width"]:
+        scan.say("width_mm", int(found["width"]))
+    source = "ISO 13050 and ISO 5296, toothed belts, from memory"
+    names = ("length", "profile", "width", "profile2", "length2")
+    texts = ("length", "toothed profile", "width in mm", "toothed profile", "length in mm")
+    return legend(scan, found, {n: (t, source) for n, t in zip(names, texts, strict=True)})
+
+
+RULES: tuple[Rule, ...] = (
+    rest_of_word,
+    ribbed,
+    raw_edge,
+    timing,
+    width_length,
+    v_belt,
+    length_system,
+    word("EL|elastic|stretch", "stretch belt", PRACTICE, elastic=True),
+    word("EPDM", "rubber", PRACTICE, material="EPDM"),
+    word("CR|neoprene", "rubber", PRACTICE, material="chloroprene"),
+    word("belt|poly-?v|v-?belt|drive|ribs?|HTD|mm", "word of the trade", PRACTICE),
+    *COMMON,
+)
+
+
+def read(text: str) -> Reading:
+    """Read what is printed on a belt."""
+    scan = Scanner(text)
+    scan.sweep(RULES)
+    _inches(scan)
+    return scan.reading("belt")
+
+
+def _inches(scan: Scanner) -> None:
+    """Inches and millimetres of one belt must agree; alone, inches give the inside length."""
+    inches, length = scan.ratings.get("length_in"), scan.ratings.get("length_mm")
+    if inches is None:
+        return
+    if length is None:
+        source = "common practice: the number is the inside length in inches"
+        scan.assume("length_mm", round(inches * 25.4), source)
+        scan.assume("length_system", "Li", source)
+    elif abs(inches * 25.4 - length) > 0.02 * length:
+        scan.warn(f"{inches} inch are {inches * 25.4:.0f} mm, but {length} mm is printed.")
+
+
+_SURE = re.compile(
+    r"(?<![0-9A-Za-z])(?:[1-9][0-9]?\s?E?\s?P[HJKLM]E?(?![A-Za-z])|P[HJKLM]\s?-?[1-9][0-9]{2,3}"
+    r"|[1-9][0-9]{2,3}\s?[HJ]\s?[4-9](?![0-9])|[SX]P[ZABC]\s?[1-9][0-9]{2,3}|RPF|(?:poly-?)?v-?belt|belt\b)",
+    ANY_CASE,
+)
+_MAYBE = re.compile(
+    r"\s*(?:[0-9]{1,2}(?:[.,][0-9])?\s?[x×]\s?[1-9][0-9]{2,3}\s?L[iawpde]|[1-9][0-9]{1,2}-?[358]M-?[0-9]{1,2})\s*"
+)
+
+
+def likely(text: str) -> float:
+    """How strongly a text looks like this family, 0 to 1."""
+    if _SURE.search(text):
+        return 0.9
+    return 0.7 if _MAYBE.fullmatch(text) else 0.0
+
+
+def canonical(reading: Reading) -> str:
+    """Ribs, profile and length as the standard writes them."""
+    said = dict(reading.ratings)
+    if {"ribs", "profile", "length_mm"} <= said.keys():
+        stretch = "E" if said.get("elastic") else ""
+        return f"{said['ribs']}{stretch}{said['profile']}{said['length_mm']}"
+    if {"width_mm", "length_mm"} <= said.keys() and "profile" not in said:
+        return f"{said['width_mm']}x{said['length_mm']} {said.get('length_system', '')}".strip()
+    if said.get("profile") in NARROW_MM:
+        return write(said, ("profile", "{}"), ("length_mm", "{}"))
+    return reading.text
