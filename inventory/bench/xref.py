@@ -95,4 +95,4 @@ def follow(shelf: Shelf, code: str) -> list[Any]:
     from inventory.matching.edges import follow as walk
 
     with shelf.read() as connection:
-        return list(walk(code, lambda at: edges.from_code(connection, at)))
+        return list(walk(code, lambda at: edges.touching(connection, at)))

@@ -16,11 +16,12 @@ from sqlalchemy import text
 from sqlalchemy.engine import Connection
 
 from inventory.errors import Refused
+from inventory.matching.edges import ways
 from inventory.matching.keys import bare
 from inventory.store import edges, journal, lots, parts, search_index
 from inventory.store.shelf import Shelf
 
-CHAIN_KINDS = ("supersedes", "split", "merge", "kit")
+CHAIN_KINDS = ("supersedes", "superseded-by", "splits-into", "merges-into", "part-of-kit")
 """Cross-references that are followed from an old number to a new one."""
 
 
@@ -223,7 +224,8 @@ def _cycles(connection: Connection) -> Iterator[Finding]:
     following: dict[str, set[str]] = defaultdict(set)
     for edge in edges.where(connection):
         if edge.kind in CHAIN_KINDS:
-            following[bare(edge.from_code)].add(bare(edge.to_code))
+            for old, new in ways(edge):
+                following[bare(old)].add(bare(new))
     for ring in rings(following):
         yield Finding(
             "chains", f"Cross-references run in a circle: {' -> '.join((*ring, ring[0]))}."

@@ -53,8 +53,8 @@ def remove(connection: Connection, numbers: Sequence[int]) -> None:
             text("DELETE FROM edge WHERE id = :id"), [{"id": edge.id} for edge in gone]
         )
     for code in {code for edge in gone for code in (edge.from_code, edge.to_code)}:
-        same = (*from_code(connection, code), *to_code(connection, code))
-        if not any(code in (edge.from_code, edge.to_code) for edge in same):
+        known = {c for e in touching(connection, code) for c in (e.from_code, e.to_code)}
+        if code not in known:
             search_index.remove_code(connection, code)
 
 
@@ -75,3 +75,8 @@ def from_code(connection: Connection, code: str) -> list[Edge]:
 def to_code(connection: Connection, code: str) -> list[Edge]:
     """Edges that end at a code."""
     return where(connection, "to_key = :key", key=code_key(code))
+
+
+def touching(connection: Connection, code: str) -> list[Edge]:
+    """Edges that start or end at a code."""
+    return list(dict.fromkeys((*from_code(connection, code), *to_code(connection, code))))

@@ -139,11 +139,11 @@ def test_cross_references_in_a_circle_are_found(tmp_path: Path) -> None:
         edges.add(
             connection,
             [
-                Edge("AB-1", "CD-2", "supersedes", "list"),
-                Edge("CD2", "EF-3", "supersedes", "list"),
-                Edge("EF 3", "ab1", "supersedes", "list"),
-                Edge("GH-1", "GH-2", "equivalent", "list"),
-                Edge("GH-2", "GH-1", "equivalent", "list"),
+                Edge("AB-1", "CD-2", "superseded-by", "list"),
+                Edge("CD2", "EF-3", "superseded-by", "list"),
+                Edge("EF 3", "ab1", "superseded-by", "list"),
+                Edge("GH-1", "GH-2", "other-number", "list"),
+                Edge("GH-2", "GH-1", "other-number", "list"),
             ],
         )
 
