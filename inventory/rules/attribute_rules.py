@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from inventory.families.sheet import Attribute
-from inventory.records import Reason
+from inventory.records import Reason, Value
 from inventory.rules.case import Case, note
 from inventory.rules.compare import compare
 
@@ -16,12 +16,20 @@ def attributes_agree(case: Case) -> Iterable[Reason]:
         if not attribute.load:
             reason = compare(
                 attribute,
-                case.need.get(attribute.name),
+                _wanted(case, attribute),
                 case.has.get(attribute.name),
                 settled=case.settled,
             )
             if reason:
                 yield reason
+
+
+def _wanted(case: Case, attribute: Attribute) -> Value:
+    """What is wanted of an attribute; a place that uses one throw says so of the contact."""
+    need = case.need.get(attribute.name)
+    if need is None and attribute.name in {"contact_form", "contact"} and case.place:
+        return case.place.contact
+    return need
 
 
 def what_nobody_said(case: Case) -> Iterable[Reason]:
@@ -32,12 +40,13 @@ def what_nobody_said(case: Case) -> Iterable[Reason]:
     if names:
         yield note(
             "not-said",
-            f"Not said of the failed part: {', '.join(names)}. Hold them side by side.",
+            f"Not said of the failed part: {', '.join(names)}. Compare the two parts.",
             "common practice",
         )
 
 
 def _open(attribute: Attribute, case: Case) -> bool:
     """Whether an attribute matters, is no question already, and is not known of the failed part."""
-    matters = attribute.must and not attribute.load and attribute.unsaid != "ask"
+    seen = attribute.effort <= 3  # what takes a data sheet cannot be held side by side
+    matters = attribute.must and seen and not attribute.load and attribute.unsaid != "ask"
     return matters and case.need.get(attribute.name) is None

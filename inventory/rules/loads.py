@@ -47,7 +47,12 @@ the letters C and D: from memory."""
 _CODES = frozenset({"hp", "tv", "pilot_duty", "pilot_duty_dc"})
 """Loads that are not written as plain amperes."""
 
-_VOLTAGE_CLASSES = ((100.0, 130.0), (190.0, 215.0), (220.0, 250.0), (265.0, 300.0))
+_VOLTAGE_CLASSES = (
+    (100.0, 130.0, 120.0),
+    (190.0, 215.0, 208.0),
+    (220.0, 250.0, 240.0),
+    (265.0, 300.0, 277.0),
+)
 """Horsepower is printed at 115, 120 or 125 V and means the same mains.
 
 Source: NEC table 430.248, columns 115, 200/208 and 230 V; 277 V: from memory.
@@ -135,14 +140,15 @@ def _horsepower(
 
 
 def voltage_class(volts: float | None) -> float | None:
-    """The upper end of the mains class a voltage belongs to: 115, 120 and 125 V are one.
+    """The mains a horsepower voltage stands for: 115, 120 and 125 V are one.
 
-    >>> voltage_class(115), voltage_class(240), voltage_class(None)
-    (130.0, 250.0, None)
+    >>> voltage_class(125), voltage_class(250), voltage_class(None)
+    (120.0, 240.0, None)
     """
     if volts is None:
         return None
-    return next((top for low, top in _VOLTAGE_CLASSES if low <= volts <= top), volts)
+    classes = (mains for low, top, mains in _VOLTAGE_CLASSES if low <= volts <= top)
+    return next(classes, volts)
 
 
 def _codes(row: Mapping[str, Any], side: str | None) -> Iterable[Duty]:

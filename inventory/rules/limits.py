@@ -1,0 +1,92 @@
+"""Readings against the limits of a family sheet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import replace
+
+from inventory.families.sheet import Limit
+from inventory.rules.compare import numbers
+from inventory.rules.meter import Bench, Check, lacking, show_reading
+
+Band = tuple[float, float]
+"""Lowest and highest good reading."""
+
+
+def limits_of(bench: Bench, reading: str) -> tuple[Limit, ...]:
+    """The sheet's limits for a reading."""
+    return tuple(limit for limit in bench.sheet.limits if limit.reading == reading)
+
+
+def check_all(bench: Bench, *, leave: frozenset[str] = frozenset()) -> Iterable[Check]:
+    """Every reading against every limit of its name; ``leave`` names those judged elsewhere."""
+    for name, value in bench.readings.items():
+        if name not in leave:
+            for limit in limits_of(bench, name):
+                yield from check(bench, limit, value)
+
+
+def check(
+    bench: Bench, limit: Limit, value: float, *, called: str | None = None
+) -> Iterable[Check]:
+    """One reading against one limit."""
+    name = called or limit.reading
+    band = band_of(bench, limit)
+    if band is None:
+        yield _no_rating(limit, name, value)
+        return
+    low, high = band
+    words = in_words(band, limit.unit)
+    said = f"{name} {show_reading(value, limit.unit)}"
+    held = Check(
+        f"{said}: within {words}.", limit.source, limit.reading, limit.unit, words, ok=True
+    )
+    if not low <= value <= high:
+        why = f" ({limit.note})" if limit.note else ""
+        sentence = f"{said}: outside {words}{why}."
+        held = replace(held, sentence=sentence, ok=False, state=limit.state)
+    yield held
+
+
+def _no_rating(limit: Limit, name: str, value: float) -> Check:
+    """A limit that hangs on a rating nobody knows decides nothing."""
+    text = f"{name} {show_reading(value, limit.unit)} cannot be judged: {limit.of_rating} of the"
+    return lacking(f"{text} part is not known.", limit.source, limit.of_rating or "", limit.reading)
+
+
+def band_of(bench: Bench, limit: Limit) -> Band | None:
+    """The good band of a limit for this part; None where it hangs on an unknown rating."""
+    if limit.of_rating:
+        return _band_of_rating(bench, limit)
+    own = numbers(bench.part.get(limit.unless_rating, "")) if limit.unless_rating else ()
+    low = -math.inf if limit.at_least is None else limit.at_least
+    high = math.inf if limit.at_most is None else limit.at_most
+    return low, (max(own) if own else high)
+
+
+def _band_of_rating(bench: Bench, limit: Limit) -> Band | None:
+    """The band around a rating, or between two multiples of it."""
+    rated = numbers(bench.part.get(limit.of_rating or "", ""))
+    if not rated:
+        return None
+    if limit.spread_pct is None:
+        low = -math.inf if limit.at_least is None else limit.at_least * max(rated)
+        return low, math.inf if limit.at_most is None else limit.at_most * max(rated)
+    own = numbers(bench.part.get(limit.spread_from or "", ""))
+    share = ((max(own) if own else limit.spread_pct) + limit.allowance_pct) / 100
+    return round(min(rated) * (1 - share), 9), round(max(rated) * (1 + share), 9)
+
+
+def in_words(band: Band, unit: str | None) -> str:
+    """A band as a tech says it.
+
+    >>> in_words((-math.inf, 100), "mV"), in_words((63, 77), "Ω")
+    ('at most 100 mV', '63 to 77 Ω')
+    """
+    low, high = band
+    if math.isinf(low):
+        return f"at most {show_reading(high, unit)}"
+    if math.isinf(high):
+        return f"at least {show_reading(low, unit)}"
+    return f"{show_reading(low)} to {show_reading(high, unit)}"
