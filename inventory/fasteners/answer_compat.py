@@ -158,7 +158,9 @@ def _length(given: Given) -> Answer:
         bool(given.get("back_is_clear", given.get("back_clear", False))),
     )
     check = check_length(
-        (original.need_thread(), original.length), (candidate.need_thread(), candidate.length), joint
+        (original.need_thread(), original.length),
+        (candidate.need_thread(), candidate.length),
+        joint,
     )
     return {
         "engaged_mm_original": check.original,

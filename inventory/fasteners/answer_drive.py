@@ -168,7 +168,9 @@ _COVER = re.compile(r"(?i)cover|cabinet|panel|sheet")
 def _allowed(original: str, now: ScrewName, substitute: str) -> Answer:
     """Spaced threads never earth, and do not hold a cover that is removed."""
     thread = now.threads[0] if now.threads else None
-    spaced = bool(_SPACED.search(substitute)) or (thread is not None and thread.form is Form.TAPPING)
+    spaced = bool(_SPACED.search(substitute)) or (
+        thread is not None and thread.form is Form.TAPPING
+    )
     if _EARTH.search(original):
         if spaced:
             return {

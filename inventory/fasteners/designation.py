@@ -83,7 +83,9 @@ def _finish(text: str, cursor: Cursor) -> ScrewName:
     threads, ask = _settle(cursor)
     chosen: dict[str, Any] = {key: said[key] for key in _PLAIN if key in said}
     name = ScrewName(text=text, threads=threads, ask=ask, unread=tuple(cursor.unread), **chosen)
-    return replace(name, drive=_settle_drive(said, threads), head=said.get("head", said.get("_head")))
+    return replace(
+        name, drive=_settle_drive(said, threads), head=said.get("head", said.get("_head"))
+    )
 
 
 def _settle_drive(said: dict[str, Any], threads: tuple[Thread, ...]) -> Drive | None:

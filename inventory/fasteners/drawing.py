@@ -96,16 +96,16 @@ MARKS = {(True, True): "X", (True, False): "+", (False, True): "#", (False, Fals
 """Screw metal here, hole metal here."""
 
 
-def as_text(drawn: Section) -> str:
-    """The section in plain characters, at most 78 columns wide."""
+def as_text(drawn: Section, width: int = WIDTH) -> str:
+    """The section in plain characters, two columns wider than ``width``."""
     low, high = drawn.reach
     lines = []
     for row in range(HEIGHT):
         radius = high - (row + 0.5) * (high - low) / HEIGHT
-        places = ((column + 0.5) * drawn.length / WIDTH for column in range(WIDTH))
+        places = ((column + 0.5) * drawn.length / width for column in range(width))
         marks = (_mark(drawn, z, radius) for z in places)
         lines.append(f"  {''.join(marks)}".rstrip())
-    return "\n".join([*lines, "  " + "-" * WIDTH, *_legend(drawn)])
+    return "\n".join([*lines, "  " + "-" * width, *_legend(drawn)])
 
 
 def _mark(drawn: Section, z: float, radius: float) -> str:
@@ -145,20 +145,29 @@ def as_svg(drawn: Section) -> str:
     return "\n".join(
         [
             '<?xml version="1.0" encoding="UTF-8"?>',
-            f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.0f}"'
-            f' height="{height + 3 * text:.0f}"'
-            f' viewBox="0 0 {width:.1f} {height + 3 * text:.1f}" role="img">',
+            _svg_head(width, height + 3 * text),
             f"<title>{title}</title>",
             '<rect width="100%" height="100%" fill="white"/>',
             f'<path class="hole" d="{hole}" fill="#b8b8b8" stroke="black" stroke-width="1"/>',
-            f'<path class="screw" d="{screw}" fill="#5b8fd0" fill-opacity="0.6"'
-            ' stroke="black" stroke-width="1" stroke-dasharray="6 3"/>',
+            f'<path class="screw" d="{screw}" {_SCREW_PAINT}/>',
             *_touch_marks(drawn, height),
-            f'<text x="4" y="{height + 1.6 * text:.1f}" font-family="sans-serif"'
-            f' font-size="{text:.1f}">{title}</text>',
+            f'<text x="4" y="{height + 1.6 * text:.1f}" font-size="{text:.1f}">{title}</text>',
             "</svg>\n",
         ]
     )
+
+
+_SCREW_PAINT = (
+    'fill="#5b8fd0" fill-opacity="0.6" stroke="black" stroke-width="1" stroke-dasharray="6 3"'
+)
+"""The screw is blue and its outline broken, so that it reads without colour."""
+
+
+def _svg_head(width: float, height: float) -> str:
+    """The opening of the document."""
+    box = f'viewBox="0 0 {width:.1f} {height:.1f}"'
+    size = f'width="{width:.0f}" height="{height:.0f}"'
+    return f'<svg xmlns="http://www.w3.org/2000/svg" {size} {box} role="img">'
 
 
 def _outline(drawn: Section, which: str, samples: int = 800) -> list[Point]:

@@ -139,46 +139,51 @@ def turning(drive: Drive, driver: Driver) -> Turning:
     Source: trade pages on security fasteners, see reference section 5.2.
     """
     if drive.kind in {Kind.ONE_WAY, Kind.SHEAR}:
-        return Turning(False, "made not to come out with any bit")
+        return Turning(turns=False, why="made not to come out with any bit")
     if driver.kind == "blade":
         return _blade(drive)
     if drive.kind in {Kind.CROSS_H, Kind.CROSS_Z, Kind.CROSS_J}:
         return _cross(drive, driver)
     if driver.kind != drive.kind:
         why = "only its own bit" if drive.kind in _OWN_BIT else "another kind of driver"
-        return Turning(False, why)
+        return Turning(turns=False, why=why)
+    return _own_kind(drive, driver)
+
+
+def _own_kind(drive: Drive, driver: Driver) -> Turning:
+    """A driver of the right kind: its size and the pin decide."""
     if drive.size is None or driver.size is None:
-        return Turning(None, "the size is not known")
+        return Turning(turns=None, why="the size is not known")
     if drive.size != driver.size:
-        return Turning(False, f"size {drive.size}, not {driver.size}")
+        return Turning(turns=False, why=f"size {drive.size}, not {driver.size}")
     if drive.pin and not driver.hollow:
-        return Turning(False, "the pin keeps a solid driver out; a hollow one is needed")
-    return Turning(True, "the right driver")
+        return Turning(turns=False, why="the pin keeps a solid driver out; a hollow one is needed")
+    return Turning(turns=True, why="the right driver")
 
 
 def _blade(drive: Drive) -> Turning:
     """A flat blade."""
     if drive.kind is Kind.SLOT:
-        return Turning(True, "the right driver")
+        return Turning(turns=True, why="the right driver")
     if drive.kind is Kind.HEXALOBULAR and not drive.pin:
-        return Turning(None, "sometimes, where a fitting blade spans two lobes")
-    return Turning(False, "a flat blade finds no slot")
+        return Turning(turns=None, why="sometimes, where a fitting blade spans two lobes")
+    return Turning(turns=False, why="a flat blade finds no slot")
 
 
 def _cross(drive: Drive, driver: Driver) -> Turning:
     """Cross recesses: H in Z turns badly, Z never enters H."""
     if not driver.kind.startswith("cross"):
-        return Turning(False, "another kind of driver")
+        return Turning(turns=False, why="another kind of driver")
     if None not in (drive.size, driver.size) and drive.size != driver.size:
-        return Turning(False, f"size {drive.size}, not {driver.size}")
+        return Turning(turns=False, why=f"size {drive.size}, not {driver.size}")
     if driver.kind == drive.kind:
         known = drive.size is not None and driver.size is not None
-        return Turning(True if known else None, "the right driver if the size is right")
+        return Turning(turns=True if known else None, why="the right driver if the size is right")
     if driver.kind == Kind.CROSS_Z:
-        return Turning(False, "a Z bit does not seat in an H recess")
+        return Turning(turns=False, why="a Z bit does not seat in an H recess")
     if drive.kind is Kind.CROSS_Z:
-        return Turning(True, "badly: it cams out")
-    return Turning(True, "near enough: H and JIS recesses are alike (from memory)")
+        return Turning(turns=True, why="badly: it cams out")
+    return Turning(turns=True, why="near enough: H and JIS recesses are alike (from memory)")
 
 
 def driver_for(drive: Drive | None) -> str:
@@ -208,9 +213,10 @@ def standard_size(standard: str, thread_size: str, kind: str) -> tables.Row | No
     """
     wanted = _standard_key(standard)
     for row in tables.rows("drive_sizes"):
-        if (_standard_key(row["standard"]), row["drive"]) == (wanted, kind):
-            if row["thread"] == thread_size:
-                return row
+        if (row["drive"], row["thread"]) != (kind, thread_size):
+            continue
+        if _standard_key(row["standard"]) == wanted:
+            return row
     return None
 
 

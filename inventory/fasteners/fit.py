@@ -25,7 +25,7 @@ class Detail(StrEnum):
     NO_ENTRY = "no_entry"
     RUNS_FREE = "runs_free"
     RUNS_FREE_USUALLY = "runs_free_usually"
-    SOME_PASS = "some_pass"
+    SOME_PASS = "some_pass"  # noqa: S105 - a verdict, not a password
     FORCES = "forces"
     BINDS_AFTER = "binds_after"
     NO = "no"  # not two threads that can meet at all
@@ -124,9 +124,7 @@ def _numbers(screw: Thread, hole: Thread, engaged: float) -> Numbers:
         turns_needed=needed,
         turns_free=_three(contact.free_turns(s, h) for s, h in corners),
         play=_three(contact.play(s, h) for s, h in corners),
-        bite=_three(
-            contact.relative_bite(s, h, o) for (s, h), o in zip(corners, own, strict=True)
-        ),
+        bite=_three(contact.relative_bite(s, h, o) for (s, h), o in zip(corners, own, strict=True)),
         percent=contact.percent_thread(mean_screw, mean_hole),
         pushed_away=contact.pushed_away(mean_screw, mean_hole, needed),
         naive_turns=max(0.0, mean_play) / drift if drift > 1e-6 else math.inf,

@@ -77,7 +77,8 @@ def instead(wanted: WantedScrew, shelf: Iterable[ShelfScrew]) -> list[Suggestion
     """Every lot on hand, judged and in order: the same, what fits, what to ask, the refused.
 
     Within a verdict: how the thread goes in, the fewest open questions, what becomes of the
-    tamper resistance, then the nearest length, the stronger thread and the larger lot. No score outvotes a refusal.
+    tamper resistance, then the nearest length, the stronger thread and the larger lot. No
+    score outvotes a refusal.
     """
     found = [judge(wanted, screw) for screw in shelf if screw.on_hand != 0]
     return sorted(found, key=lambda suggestion: _order(wanted, suggestion))

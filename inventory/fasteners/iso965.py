@@ -57,7 +57,7 @@ def step(value: float, steps: int) -> float:
     decade = 10 ** (math.floor(math.log10(value)) - 2)
     start = min(range(len(R40)), key=lambda i: abs(R40[i] * decade - value))
     decades, place = divmod(start + steps, len(R40))
-    moved = R40[place] * decade * 10**decades
+    moved = R40[place] * float(decade * 10**decades)
     return moved if moved >= 100 else round(moved)
 
 

@@ -94,9 +94,7 @@ def mate(wanted: Thread, offered: Thread, place: Place) -> Mating:
     said = [*reasons, *([assumed[0].upper() + assumed[1:] + "."] if assumed else [])]
     if place.kind is HoleKind.UNKNOWN and verdict is not Verdict.SAME:
         said.append("The hole is not known, so it is judged as a hard nut; look at it first.")
-    return Mating(
-        wanted, offered, place, engaged, verdict, detail, tuple(said), thread_fit, strip
-    )
+    return Mating(wanted, offered, place, engaged, verdict, detail, tuple(said), thread_fit, strip)
 
 
 Judged = tuple[Verdict, Detail, list[str], ThreadFit | None, float | None]
@@ -151,10 +149,8 @@ def _in_spaced(wanted: Thread, offered: Thread, place: Place) -> Judged:
 
 def _machine_in_spaced(wanted: Thread, offered: Thread, place: Place) -> Judged:
     """A machine screw, half the pitch, in a spaced helix."""
-    reasons = [
-        f"Pitch {offered.pitch:.2f} mm against a formed helix of {wanted.pitch:.2f} mm:"
-        " a machine screw of half the pitch tears the lip and holds nothing."
-    ]
+    pitches = f"Pitch {offered.pitch:.2f} mm against a formed helix of {wanted.pitch:.2f} mm"
+    reasons = [f"{pitches}: a machine screw of half the pitch tears the lip and holds nothing."]
     pilot = holes.pilot(wanted, place.sheet or holes.SHEET_MM)
     core = holes.core_window(offered)
     if pilot is not None and pilot.hole < core.high + 0.2:
@@ -189,7 +185,7 @@ def _spaced_in_machine(wanted: Thread, offered: Thread, place: Place) -> Judged:
     sheet = place.sheet or holes.SHEET_MM
     if place.kind is not HoleKind.SHEET:
         return _no(
-            f"A spaced thread of {offered.pitch:.2f} mm pitch does not start in a tapped"
+            f"A spaced thread of {offered.pitch:.2f} mm pitch does not start in a"
             f" {wanted.pitch:.2f} mm thread; forced, it ruins the {HOLE_NAMES[place.kind]}."
         )
     bore = _bore(wanted)
@@ -267,10 +263,10 @@ def _lip(result: ThreadFit) -> Judged:
     """A new thread in the lip."""
     numbers = result.numbers
     spoilt = min(1.0, numbers.pushed_away)
+    lost = f"the {result.hole.name} thread is lost"
     reasons = [
         f"Forces a new thread of {result.screw.pitch:.2f} mm pitch in the sheet; it holds.",
-        f"One way: the {result.hole.name} thread is lost, and the original screw will not"
-        " hold there again.",
+        f"One way: {lost}, and the original screw will not hold there again.",
         f"{100 * spoilt:.0f} % of each tooth is pushed away.",
         "Not for a hard nut, a cage nut or a weld nut: there it cross-threads.",
         EARTH_NO,
@@ -287,6 +283,7 @@ def sentences(result: ThreadFit, verdict: Verdict, place: Place) -> list[str]:
     turns = f"{_turns(mean)} ({_turns(tight)} to {_turns(loose)})"
     need = f"{numbers.turns_needed:.1f} turns are engaged"
     bite = f"{100 * numbers.bite[1]:.0f} % of the right screw's bite"
+    pushed = f"{100 * numbers.pushed_away:.0f} % of each tooth"
     drift = 1000 * (result.screw.pitch - result.hole.pitch)
     said = {
         Verdict.RUNS_FREE: [
@@ -295,8 +292,8 @@ def sentences(result: ThreadFit, verdict: Verdict, place: Place) -> list[str]:
         ],
         Verdict.FORCES: [
             f"Runs {turns} turns, then re-forms the softer thread; {need}.",
-            f"{100 * numbers.pushed_away:.0f} % of each tooth is pushed away in the"
-            f" {HOLE_NAMES[place.kind]}; one way, the original screw is loose afterwards.",
+            f"{pushed} is pushed away in the {HOLE_NAMES[place.kind]}.",
+            "One way: the original screw is loose afterwards.",
             "Not for a hard nut.",
             EARTH_NO,
         ],

@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable
 from fractions import Fraction
 
+from inventory.errors import WrongInput
 from inventory.fasteners import catalogue, tables, wording
 from inventory.fasteners.cursor import Cursor
 from inventory.fasteners.drives import Drive, Kind
@@ -18,7 +19,7 @@ from inventory.fasteners.thread import INCH, Form, Thread
 Line = Callable[[Cursor], bool]
 
 _NUM = r"[0-9]{1,4}(?:\.[0-9]{1,4})?|\.[0-9]{1,4}"
-_INCHES = r"[0-9]{1,2}(?:-| )[0-9]{1,2}/[0-9]{1,2}|[0-9]{1,2}/[0-9]{1,2}"
+_INCHES = r"[0-9]{1,2}(?:-| )[0-9]{1,2}/[1-9][0-9]?|[0-9]{1,2}/[1-9][0-9]?"
 _UNIT = r"(?P<unit>\s?mm|\s?\"|\s?inch(?:es)?|in\b)?"
 
 _METRIC = re.compile(
@@ -28,7 +29,7 @@ _METRIC = re.compile(
 _TAPPING = re.compile(
     rf"st\s?(?P<d>{_NUM})(?:\s?/\s?(?:#[0-9]{{1,2}}|1/4)-[0-9]{{2}}(?:\sab)?)?(?:\s?x\s?(?P<one>{_INCHES}|{_NUM}))?{_UNIT}"
 )
-_PLASTICS = re.compile(rf"(?:k|pt|wn\s?14[0-9]{{2}}\s?k?)\s?(?P<k>[3-6][05])(?![0-9])")
+_PLASTICS = re.compile(r"(?:k|pt|wn\s?14[0-9]{2}\s?k?)\s?(?P<k>[3-6][05])(?![0-9])")
 _NUMBERED = re.compile(
     r"(?:#|no\.?\s?|nr\.?\s?|number\s|size\s)(?P<n>[0-9]{1,2})(?:\s?-\s?(?P<tpi>[1-9][0-9])(?![0-9/.]))?(?:\s?tpi)?"
 )
@@ -39,8 +40,12 @@ _FRACTIONAL = re.compile(
 )
 _TPI_LATER = re.compile(r"(?P<tpi>[1-9][0-9])\s?(?:tpi|threads per inch)")
 _DIAMETER_BY_LENGTH = re.compile(rf"(?P<d>{_NUM})\s?(?:mm)?\s?x\s?(?P<one>{_INCHES}|{_NUM}){_UNIT}")
-_LENGTH = re.compile(rf"(?:x\s?|long\s|length\s)?(?P<one>{_INCHES}|{_NUM}){_UNIT}(?:\s(?:long|length))?")
-_SERIES = re.compile(r"(?:unc|unf|unef|uns|unr|un|nc|nf)r?\b(?:\s?-\s?(?=[123][ab]))?|ab\b|type ab\b")
+_LENGTH = re.compile(
+    rf"(?:x\s?|long\s|length\s)?(?P<one>{_INCHES}|{_NUM}){_UNIT}(?:\s(?:long|length))?"
+)
+_SERIES = re.compile(
+    r"(?:unc|unf|unef|uns|unr|un|nc|nf)r?\b(?:\s?-\s?(?=[123][ab]))?|ab\b|type ab\b"
+)
 _CLASS_OF_FIT = re.compile(r"-?(?P<c>[123][ab]|[3-9][a-h](?:[3-9][a-h])?)\b(?!-)")
 _GRADE = re.compile(
     r"(?:class\s|property class\s|grade\s|gr\.?\s?|sae\s(?:j429\s)?(?:grade\s|gr\.?\s?)?)?"
@@ -52,9 +57,10 @@ _STANDARD = re.compile(
     r"(?P<body>iso|din(?:\sen)?|asme|ansi|jis|wn)\s?(?P<no>b?[0-9]{1,5}(?:\.[0-9]{1,2}){0,2}(?:-[0-9a-z]{1,2})?)"
 )
 _TAPPING_WORDS = re.compile(
-    r"self[- ]?tap(?:ping|per)?s?|tapping(?: screw)?|tapper|sheet[- ]?metal(?: screw)?|spaced(?: thread)?|parker"
+    r"self[- ]?tap(?:ping|per)?s?|tapping(?: screw)?|tapper|sheet[- ]?metal(?: screw)?"
+    r"|spaced(?: thread)?"
 )
-_FORMING_WORDS = re.compile(r"tri-?lobular|thread[- ]?(?:forming|rolling)|lobed|taptite")
+_FORMING_WORDS = re.compile(r"tri-?lobular|thread[- ]?(?:forming|rolling)|lobed")
 
 
 def _standard(cursor: Cursor) -> bool:
@@ -75,7 +81,7 @@ def _standard(cursor: Cursor) -> bool:
 
 def _standard_row(name: str) -> tables.Row | None:
     """The table row of a standard, or of the standard without its part."""
-    for wanted in (name, name.split("-")[0]):
+    for wanted in (name, name.split("-", maxsplit=1)[0]):
         for row in tables.rows("standards"):
             if row["standard"] == wanted:
                 return row
@@ -108,10 +114,12 @@ def _pitch_or_length(
     if one is None:
         return None, two
     if two is not None:
-        return float(one), two
+        return max(float(Fraction(one)), 0.1), two
     if "/" in one:
         return None, one
     figure = float(one)
+    if figure < 0.1:
+        raise WrongInput(f"No thread has a pitch of {one} mm.")
     listed = any(
         float(row["d"]) == major and float(row["pitch"]) == figure
         for row in tables.rows("metric_threads")
@@ -168,9 +176,7 @@ def _bare_numbered(cursor: Cursor) -> bool:
 def _known_tpi(size: str, tpi: int) -> bool:
     """True for a number size and thread count that stand in a table."""
     machine = any(t.size == size and t.tpi == tpi for t in catalogue.machine_threads())
-    return machine or any(
-        row["ab"] == f"{size}-{tpi}" for row in tables.rows("tapping_threads")
-    )
+    return machine or any(row["ab"] == f"{size}-{tpi}" for row in tables.rows("tapping_threads"))
 
 
 def _fractional(cursor: Cursor) -> bool:
@@ -303,7 +309,7 @@ def _drive(cursor: Cursor) -> bool:
                 cursor.said.setdefault("_head", "cap")
             return True
     if cursor.take(wording.SECURITY):
-        cursor.say("secure", True)
+        cursor.say("secure", value=True)
         return True
     return False
 
@@ -352,10 +358,10 @@ def _place(cursor: Cursor) -> bool:
     if cursor.take(wording.WASHER):
         return True
     if cursor.take(wording.EARTH):
-        cursor.say("earth", True)
+        cursor.say("earth", value=True)
         return True
     if cursor.take(wording.HIGH_VOLTAGE):
-        cursor.say("high_voltage", True)
+        cursor.say("high_voltage", value=True)
         return True
     return False
 
@@ -385,5 +391,3 @@ LINES: tuple[Line, ...] = (
     _noise,
 )
 """The grammar, in the order it is tried at each place."""
-
-

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from inventory.errors import WrongInput
-from inventory.fasteners.designation import ScrewName, read_screw
+from inventory.fasteners.designation import LONGEST, ScrewName, read_screw
 from inventory.fasteners.drives import Drive
 from inventory.fasteners.thread import Thread
 
@@ -27,6 +27,7 @@ class ShelfScrew:
     lot: int | None = None
     bin: str | None = None
     on_hand: int | None = None
+    state: str | None = None  # tested state of the lot
 
 
 def shelf_screw(
@@ -55,14 +56,18 @@ def from_ratings(
     lot: int | None = None,
     bin_: str | None = None,
     on_hand: int | None = None,
+    state: str | None = None,
 ) -> ShelfScrew | None:
     """A shelf record of family ``screw`` as an offer; None when it names no single thread.
 
-    The ratings are ``thread``, ``length_mm``, ``head``, ``drive``, ``class``, ``finish`` and
-    ``earth_suited``; what they leave out is read from the marking.
+    The ratings are ``thread``, ``length_mm``, ``head``, ``drive``, ``property_class``,
+    ``finish`` and ``earth_suited``; what they leave out is read from the marking.
     """
-    said = read_screw(marking)
-    thread = read_screw(str(ratings.get("thread") or "")).thread or said.thread
+    try:
+        said = read_screw(marking[:LONGEST])
+        thread = read_screw(str(ratings.get("thread") or "")).thread or said.thread
+    except WrongInput:
+        return None
     if thread is None:
         return None
     drive_text = ratings.get("drive")
@@ -73,12 +78,13 @@ def from_ratings(
         length=float(length) if length is not None else said.length,
         head=ratings.get("head") or said.head,
         drive=read_screw(str(drive_text)).drive if drive_text else said.drive,
-        grade=ratings.get("class") or said.grade,
+        grade=ratings.get("property_class") or said.grade,
         finish=ratings.get("finish") or said.finish,
         earth_suited=ratings.get("earth_suited"),
         lot=lot,
         bin=bin_,
         on_hand=on_hand,
+        state=state,
     )
 
 
@@ -91,7 +97,7 @@ def ratings_of(name: ScrewName) -> dict[str, Any]:
         "length_mm": round(name.length, 3) if name.length is not None else None,
         "head": name.head,
         "drive": drive,
-        "class": name.grade,
+        "property_class": name.grade,
         "finish": name.finish,
     }
     return {key: value for key, value in raw.items() if value is not None}

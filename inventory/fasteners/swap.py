@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from inventory.families.sheet import sheet
 from inventory.fasteners import drives, heads, holes, length, strength
 from inventory.fasteners.designation import ScrewName
 from inventory.fasteners.drives import Tamper
@@ -153,13 +154,13 @@ def tamper_class_is_kept(wanted: WantedScrew, offer: Offer) -> Reason | None:
         why = "This drive does not come out again: the cover could not be serviced."
         return _reason(rule, Outcome.REFUSED, why, HOUSE)
     if offer.tamper is Tamper.UNKNOWN:
-        return _unknown_tamper(wanted, offer)
+        return _unknown_tamper(offer)
     if offer.tamper not in {Tamper.REDUCED, Tamper.LOST}:
         return _reason(rule, Outcome.MET, f"Tamper resistance {offer.tamper}.", HOUSE)
     return _lower_tamper(wanted, offer)
 
 
-def _unknown_tamper(wanted: WantedScrew, offer: Offer) -> Reason | None:
+def _unknown_tamper(offer: Offer) -> Reason | None:
     """The drive of one of the two is not known."""
     rule = "tamper_class_is_kept"
     if offer.screw.drive is None:
@@ -288,7 +289,7 @@ def _rank(grade: str | None) -> int:
     return int(strength.property_class(grade or "4.8")["rank"])
 
 
-def strip_strength_is_enough(wanted: WantedScrew, offer: Offer) -> Reason | None:
+def strip_strength_is_enough(_wanted: WantedScrew, offer: Offer) -> Reason | None:
     """The thread that holds is not much weaker than the original's."""
     ratio = offer.mating.strip_ratio
     if ratio is None or offer.mating.verdict is Verdict.SAME or ratio >= 0.85:
@@ -300,7 +301,7 @@ def strip_strength_is_enough(wanted: WantedScrew, offer: Offer) -> Reason | None
     )
 
 
-def fit_every_screw(wanted: WantedScrew, offer: Offer) -> Reason | None:
+def fit_every_screw(wanted: WantedScrew, _offer: Offer) -> Reason | None:
     """The cover of a high-voltage unit is part of its shield."""
     if not wanted.high_voltage:
         return None
@@ -308,7 +309,19 @@ def fit_every_screw(wanted: WantedScrew, offer: Offer) -> Reason | None:
     return _reason("fit_every_screw", Outcome.NOTE, said, "21 CFR 1030.10 service instructions")
 
 
+def the_lot_is_sound(_wanted: WantedScrew, offer: Offer) -> Reason | None:
+    """A worn lot is never offered; one nobody looked at is looked at first."""
+    state, rule = offer.screw.state, "the_lot_is_sound"
+    if state is None or state in sheet("screw").good_states():
+        return None
+    if state == "untested":
+        why = "Look at thread and drive first: nobody has."
+        return _reason(rule, Outcome.ASK, why, HOUSE, "state")
+    return _reason(rule, Outcome.REFUSED, f"This lot is {state}.", HOUSE)
+
+
 RULES: tuple[Rule, ...] = (
+    the_lot_is_sound,
     thread_goes_in,
     earth_keeps_a_machine_thread,
     earth_has_two_threads,
@@ -323,4 +336,3 @@ RULES: tuple[Rule, ...] = (
     fit_every_screw,
 )
 """All rules, in the order their reasons are read."""
-

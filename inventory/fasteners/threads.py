@@ -133,9 +133,7 @@ def _metric_screw(thread: Thread, tolerance: iso965.ToleranceClass) -> External:
     flank = thread.pitch_diameter
     flank -= iso965.deviation(thread.pitch, tolerance.pitch_position) / 1000
     td = iso965.crest_tolerance(thread.pitch, tolerance.crest_grade, internal=False)
-    td2 = iso965.pitch_tolerance(
-        thread.major, thread.pitch, tolerance.pitch_grade, internal=False
-    )
+    td2 = iso965.pitch_tolerance(thread.major, thread.pitch, tolerance.pitch_grade, internal=False)
     return External(_printed(crest - td / 1000, crest), _printed(flank - td2 / 1000, flank))
 
 

@@ -24,7 +24,7 @@ def rounded(value: float, places: int = 4) -> float:
     0.1556
     """
     scale = 10**places
-    return math.floor(value * scale + 0.5 + 1e-9) / scale
+    return float(math.floor(value * scale + 0.5 + 1e-9) / scale)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +60,7 @@ def _basis(thread: Thread) -> _Basis:
     """A unified thread in inches."""
     if thread.tpi is None:
         raise WrongInput(f"{thread.name} is not a unified thread.")
-    return _Basis(
-        rounded(thread.major / INCH, 6), 1 / thread.tpi, thread.series in {"UNC", "UNF"}
-    )
+    return _Basis(rounded(thread.major / INCH, 6), 1 / thread.tpi, thread.series in {"UNC", "UNF"})
 
 
 def external(thread: Thread, fit_class: str) -> tuple[Window, Window]:
@@ -104,7 +102,7 @@ def minor_high_of_rounded(thread: Thread, fit_class: str) -> float:
 def _minor_tolerance(basis: _Basis, grade: str) -> float:
     """TD1, in (clause 5.8.2)."""
     pitch, tpi = basis.pitch, 1 / basis.pitch
-    usual = 0.05 * pitch ** (2 / 3) + 0.03 * pitch / basis.major - 0.002
+    usual: float = 0.05 * pitch ** (2 / 3) + 0.03 * pitch / basis.major - 0.002
     if grade == "3":
         least = 0.23 * pitch - 1.5 * pitch**2 if tpi > 12.5 else 0.12 * pitch
         return max(min(usual, 0.394 * pitch), least)

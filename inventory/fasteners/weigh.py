@@ -38,33 +38,40 @@ class Count:
 
 
 def count_by_weight(
-    weight: Quantity, sample: Quantity, *, sample_pieces: int = 10, step: float = SCALE_STEP
+    weight: float, sample: float, *, sample_pieces: int = 10, step: float = SCALE_STEP
 ) -> Count:
-    """Pieces in ``weight`` when ``sample_pieces`` weigh ``sample``; both in grams.
+    """Pieces in ``weight`` when ``sample_pieces`` weigh ``sample``; all weights in grams.
 
     The bounds take the scale wrong by a step both times, the worse way round, and the pieces
     unlike each other by 1 %, which averages out over the sample and over the heap.
 
-    >>> count_by_weight(Quantity.parse("38 g"), Quantity.parse("6.2 g")).pieces
+    >>> count_by_weight(38.0, 6.2).pieces
     61
     """
-    grams, ten = _grams(weight), _grams(sample)
     if sample_pieces < 1:
         raise WrongInput("The sample holds at least one screw.")
-    if ten <= step:
+    if sample <= step:
         raise WrongInput("The sample weighs no more than the scale can show; take more pieces.")
-    nearest = grams / ten * sample_pieces
+    nearest = weight / sample * sample_pieces
     spread = 2 * PIECE_SPREAD * math.sqrt(nearest + nearest**2 / sample_pieces)
-    low = (grams - step) / (ten + step) * sample_pieces - spread
-    high = (grams + step) / (ten - step) * sample_pieces + spread
+    low = (weight - step) / (sample + step) * sample_pieces - spread
+    high = (weight + step) / (sample - step) * sample_pieces + spread
     pieces = round(nearest)
     return Count(
-        pieces, min(pieces, max(0, math.ceil(low))), max(pieces, math.floor(high)), ten / sample_pieces
+        pieces,
+        min(pieces, max(0, math.ceil(low))),
+        max(pieces, math.floor(high)),
+        sample / sample_pieces,
     )
 
 
-def _grams(amount: Quantity) -> float:
-    """A weight in grams; anything else is a mistake."""
+def grams(text: str) -> float:
+    """A weight as typed, in grams; anything else is a mistake.
+
+    >>> grams("38g"), grams("0,62 kg")
+    (38.0, 620.0)
+    """
+    amount = Quantity.parse(text)
     if amount.unit != "g":
         raise WrongInput(f"A weight is given in grams, not in {amount.unit}.")
     if amount.amount < 0:

@@ -38,33 +38,44 @@ def tidy(text: str) -> str:
 
 
 _SECURE = r"(?:(?:security|tamper[- ]?(?:proof|resistant)?|pin(?:[- ]?in)?|pinned|hollow)[ -]?)"
+_PIN = r"(?:[ -]?(?P<pin>pin[- ]?in|pinned|security))?"
 _SIZE = r"(?:[ -]?(?:#|no\.? ?|size )?(?P<size>[0-9]{1,2}(?:\.[0-9])?)(?![0-9./x]|-[0-9]))?"
 
 _DRIVES: tuple[tuple[Kind, str], ...] = (
     (
         Kind.HEXALOBULAR,
-        rf"{_SECURE}?(?:hexalobular|hexalobe|six[- ]?lobe|torx|star|tx|tr|ip|t(?=[0-9]))"
-        rf"(?:[ -]?(?:socket|internal))?(?:[ -]?(?P<pin>pin[- ]?in|pinned|security))?{_SIZE}"
-        r"(?P<hole>(?<=[0-9])h\b)?",
+        (
+            rf"{_SECURE}?(?:hexalobular|hexalobe|six[- ]?lobe|torx|star"
+            r"|(?:tx|tr|ip)(?=[ -]?[0-9])|t(?=[0-9]))"
+            rf"(?:[ -]?(?:socket|internal))?{_PIN}{_SIZE}"
+            r"(?P<hole>(?<=[0-9])h\b)?"
+        ),
     ),
-    (Kind.HEX_WASHER, r"hex(?:agon)?[ -]?(?:washer|flange)(?:[ -]?head)?|hwh\b|hex(?:agon)?[ -]head"),
+    (
+        Kind.HEX_WASHER,
+        r"hex(?:agon)?[ -]?(?:washer|flange)(?:[ -]?head)?|hwh\b|hex(?:agon)?[ -]head",
+    ),
     (
         Kind.HEX,
-        rf"{_SECURE}?(?:hex(?:agon)?[ -]?(?:socket|key)|allen(?:[ -]key)?|inbus|"
-        rf"socket(?:[ -]head)?|hex(?:agon)?)(?:[ -]?(?P<pin>pin[- ]?in|pinned|security))?{_SIZE}",
+        (
+            rf"{_SECURE}?(?:hex(?:agon)?[ -]?(?:socket|key)|allen(?:[ -]key)?|inbus|"
+            rf"socket(?:[ -]head)?|hex(?:agon)?){_PIN}{_SIZE}"
+        ),
     ),
     (Kind.CROSS_Z, rf"(?:cross(?:[ -]?recess)?[ -]?z|pozi(?:driv|drive)?|pz|z(?=[0-4]\b)){_SIZE}"),
     (Kind.CROSS_J, rf"(?:cross[ -]?j|jis|j(?=[0-4]\b)){_SIZE}"),
     (
         Kind.CROSS_H,
-        rf"(?:cross(?:[ -]?(?:recess(?:ed)?|head))?(?:[ -]?h\b|[ -]?h(?=[0-4]))?"
-        rf"|phil+ips|ph|h(?=[0-4]\b)|type 1(?: recess)?){_SIZE}",
+        (
+            rf"(?:cross(?:[ -]?(?:recess(?:ed)?|head))?(?:[ -]?h\b|[ -]?h(?=[0-4]))?"
+            rf"|phil+ips|ph|h(?=[0-4]\b)|type 1(?: recess)?){_SIZE}"
+        ),
     ),
     (Kind.SQUARE, rf"(?:square|robertson|sq|r(?=[0-4]\b)){_SIZE}"),
     (Kind.SLOT, r"slot(?:ted)?\b|flat[ -]?blade|straight slot"),
     (Kind.TRIANGLE, rf"(?:triangle|triangular|ta(?=[ 0-9])){_SIZE}"),
     (Kind.TRI_WING, rf"tri[- ]?wing{_SIZE}"),
-    (Kind.TWO_HOLE, rf"(?:two|2)[- ]?hole|snake[- ]?eyes?|spanner head"),
+    (Kind.TWO_HOLE, r"(?:two|2)[- ]?hole|snake[- ]?eyes?|spanner head"),
     (Kind.ONE_WAY, r"one[- ]?way(?: slot)?"),
     (Kind.SHEAR, r"shear(?:[- ]?(?:off|head|nut))?|snap[- ]?off"),
 )
@@ -72,7 +83,9 @@ _DRIVES: tuple[tuple[Kind, str], ...] = (
 DRIVES = tuple((kind, re.compile(pattern)) for kind, pattern in _DRIVES)
 """Drives as people type them, the longer names first."""
 
-SECURITY = re.compile(r"security|tamper(?:[- ]?(?:proof|resistant))?|anti[- ]?tamper|with pin|pin[- ]in")
+SECURITY = re.compile(
+    r"security|tamper(?:[- ]?(?:proof|resistant))?|anti[- ]?tamper|with pin|pin[- ]in"
+)
 """Words that say a pin, or a special drive, without naming which."""
 
 
@@ -114,9 +127,15 @@ FINISHES = (
 
 PLACES = (
     ("nut", r"(?:in|into) (?:an? )?(?:hard )?(?:tapped |cage |weld )?(?:nut|insert)"),
-    ("extruded", r"(?:in|into) (?:an? )?(?:extruded|plunged|tapped)(?: and tapped)?(?: sheet| hole)?"),
+    (
+        "extruded",
+        r"(?:in|into) (?:an? )?(?:extruded|plunged|tapped)(?: and tapped)?(?: sheet| hole)?",
+    ),
     ("boss", r"(?:in|into) (?:an? )?(?:plastics?|boss)(?: boss)?"),
-    ("sheet", r"(?:in|into) (?:an? )?(?:thin |plain |steel ){0,3}(?:sheet|lip|cabinet)(?: metal| steel)?"),
+    (
+        "sheet",
+        r"(?:in|into) (?:an? )?(?:thin |plain |steel ){0,3}(?:sheet|lip|cabinet)(?: metal| steel)?",
+    ),
     ("formed", r"(?:in|into) (?:an? )?(?:formed|self[- ]tapped)(?: hole| thread)?"),
     ("unknown", r"(?:in|into) (?:an? )?unknown(?: hole)?"),
 )
@@ -124,14 +143,16 @@ PLACES = (
 
 EARTH = re.compile(r"earth(?:ing)?|ground(?:ing)?|bonding|protective conductor")
 HIGH_VOLTAGE = re.compile(
-    r"high[- ]?voltage(?: cover)?|hv(?: cover)?\b|microwave(?: oven)?(?: cover)?|magnetron cover|inverter cover"
+    r"high[- ]?voltage(?: cover)?|hv(?: cover)?\b|microwave(?: oven)?(?: cover)?"
+    r"|(?:magnetron|inverter) cover"
 )
 
 WASHER = re.compile(r"(?:toothed|star|lock|spring|serrated)(?: lock)?[ -]washers?|washers?")
 """Washers named beside a screw; read and passed over."""
 
 NOISE = re.compile(
-    r"(?:machine |cover |cabinet |case |self[- ]?)?(?:screws?|bolts?)|metric|inch|coarse|fine|thread(?:ed)?"
-    r"|cover|head|with|from|and|the|for|type|steel|long|length|recess|drive|bit|class|of|an?\b|in\b|,|;|:|\.|\(|\)|x\b"
+    r"(?:machine |cover |cabinet |case |self[- ]?)?(?:screws?|bolts?)|metric|inch|coarse|fine"
+    r"|thread(?:ed)?|cover|head|with|from|and|the|for|type|steel|long|length|recess|drive|bit"
+    r"|class|of|an?\b|in\b|,|;|:|\.|\(|\)|x\b"
 )
 """Words that say nothing more."""
