@@ -100,10 +100,11 @@ def _judged(
     """One reading against one limit; a limit without figures decides nothing."""
     value = job.readings[name]
     ok = None if limit.low is None and limit.high is None else limit.holds(value)
-    word = {True: "within", False: "outside", None: "cannot be judged:"}[ok]
-    text = f"{name} {show_reading(value, unit)}: {word} {limit.words(unit)}."
+    said, words = f"{name}: {show_reading(value, unit)}", limit.words(unit)
+    text = {True: f"{said}, good ({words}).", False: f"{said}, not {words}.",
+            None: f"{said}, cannot be judged."}[ok]  # fmt: skip
     tail = f" {limit.remark}" if limit.remark else ""
-    return CheckedReading(name, value, unit, ok, text + tail, limit.source, limit.words(unit), how)
+    return CheckedReading(name, value, unit, ok, text + tail, limit.source, words, how)
 
 
 # checks ----------------------------------------------------------------------------
@@ -195,7 +196,8 @@ def insulation(job: Job) -> Iterable[CheckedReading]:
     """Insulation, live parts together to metal."""
     if "insulation_mohm" in job.readings:
         heating = flag(job.plate.get("heating", "")) is True
-        limit = limits.insulation(job.protection_class(), heating=heating)
+        value = job.readings["insulation_mohm"]
+        limit = limits.insulation(job.protection_class(), heating=heating, value=value)
         yield _judged("insulation_mohm", job, "MΩ", limit, "500 V d.c.; 250 V where a MOV sits")
 
 

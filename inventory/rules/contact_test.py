@@ -34,11 +34,11 @@ _PAIR_READINGS = frozenset(
 
 @dataclass(frozen=True, slots=True)
 class Pair:
-    """Readings across one pair of terminals, ohms; ``closed`` and ``open`` as its side says."""
+    """One throw: the readings [ohm] taken where it should be closed and where open, by name."""
 
     side: str  # "NO" or "NC"
-    closed: tuple[float, ...]
-    open: tuple[float, ...]
+    closed: Mapping[str, float]
+    open: Mapping[str, float]
 
 
 def contact_checks(bench: Bench) -> Iterable[Check]:
@@ -53,7 +53,7 @@ def contact_checks(bench: Bench) -> Iterable[Check]:
     for name in sides or ("NO", "NC"):
         steps = {**(generic if side == name else {}), **_steps(readings, f"{name.lower()}_")}
         if steps or (sides and not (generic and side is None)):
-            yield from _pair(bench, name, steps, readings)
+            yield from _pair(bench, _laid_out(name, steps), readings, plain=side == name)
     if not sides and not generic and not any(_steps(readings, s) for s in ("no_", "nc_")):
         yield _missing("rest_ohm")
         yield _missing("pressed_ohm")
@@ -75,8 +75,15 @@ def _side_of_generic(bench: Bench, sides: tuple[str, ...]) -> str | None:
 
 
 def _steps(readings: Mapping[str, float], side: str) -> dict[str, float]:
-    """The rest, pressed and released readings of a side that were taken."""
-    return {step: readings[side + step] for step in _STEPS if side + step in readings}
+    """The rest, pressed and released readings of a side that were taken, by their full names."""
+    return {side + step: readings[side + step] for step in _STEPS if side + step in readings}
+
+
+def _laid_out(side: str, steps: Mapping[str, float]) -> Pair:
+    """Readings by what they should show: a normally open contact is closed when pressed."""
+    pressed = {name: value for name, value in steps.items() if name.endswith("pressed_ohm")}
+    rests = {name: value for name, value in steps.items() if name not in pressed}
+    return Pair(side, pressed, rests) if side == "NO" else Pair(side, rests, pressed)
 
 
 def _unknown_side(steps: Mapping[str, float], sides: tuple[str, ...]) -> Iterable[Check]:
@@ -95,16 +102,15 @@ def _unknown_side(steps: Mapping[str, float], sides: tuple[str, ...]) -> Iterabl
 
 
 def _pair(
-    bench: Bench, side: str, steps: Mapping[str, float], readings: Mapping[str, float]
+    bench: Bench, pair: Pair, readings: Mapping[str, float], *, plain: bool
 ) -> Iterable[Check]:
     """One throw: what must be closed, what must be open, and how well."""
-    rests = tuple(steps[s] for s in ("rest_ohm", "released_ohm") if s in steps)
-    pressed = tuple(steps[s] for s in ("pressed_ohm",) if s in steps)
-    pair = Pair(side, pressed, rests) if side == "NO" else Pair(side, rests, pressed)
-    lead = "" if _plain_names(bench, side) else f"{side.lower()}_"
-    if "rest_ohm" not in steps:
+    lead = "" if plain else f"{pair.side.lower()}_"
+    taken = {**pair.closed, **pair.open}
+    if not any(name.endswith("rest_ohm") for name in taken):
         yield _missing(f"{lead}rest_ohm")
-    if not pressed and bench.sheet.id != "thermal_cutout":
+    heated = bench.sheet.id == "thermal_cutout"  # a thermostat is not pressed but heated
+    if not heated and not any(name.endswith("pressed_ohm") for name in taken):
         yield _missing(f"{lead}pressed_ohm")
     dead = _dead(pair)
     if dead:
@@ -112,12 +118,9 @@ def _pair(
         return
     yield from _closed_well(bench, pair, readings)
     for limit in limits_of(bench, "open_ohm") if pair.open else ():
-        yield from check(bench, limit, min(pair.open), called=f"{side} contact, open,")
-
-
-def _plain_names(bench: Bench, side: str) -> bool:
-    """Whether the readings of this throw go by their plain names."""
-    return _side_of_generic(bench, _sides(bench)) == side
+        name = _least(pair.open) or ""
+        called = f"{pair.side} contact open"
+        yield from check(bench, limit, pair.open[name], called=called, reading=name)
 
 
 def _missing(name: str) -> Check:
@@ -127,48 +130,60 @@ def _missing(name: str) -> Check:
 
 def _dead(pair: Pair) -> Check | None:
     """Open, welded, or the other way round."""
-    never = bool(pair.closed) and max(pair.closed) >= OPEN_OHM
-    stuck = bool(pair.open) and min(pair.open) <= STUCK_OHM
+    closed, opened = _worst(pair.closed), _least(pair.open)
+    never = closed is not None and pair.closed[closed] >= OPEN_OHM
+    stuck = opened is not None and pair.open[opened] <= STUCK_OHM
     where = "when pressed" if pair.side == "NO" else "at rest"
     if never and stuck:
         text = f"It behaves as the opposite of {pair.side}: another pair, or the look-alike type."
-        return lacking(text, TABLES, "contact_form")
+        return lacking(text, TABLES, "contact_form", closed)
     if never:
-        return bad(f"The {pair.side} contact does not close {where}.", TABLES, "open")
+        text = f"The {pair.side} contact does not close {where}."
+        return bad(text, TABLES, "open", closed)
     if stuck and pair.closed:
         text = f"The {pair.side} contact stays closed where it should be open: welded or stuck."
-        return bad(text, TABLES, "welded")
+        return bad(text, TABLES, "welded", opened)
     return None
+
+
+def _worst(readings: Mapping[str, float]) -> str | None:
+    """The name of the highest reading."""
+    return max(readings, key=lambda name: readings[name], default=None)
+
+
+def _least(readings: Mapping[str, float]) -> str | None:
+    """The name of the lowest reading."""
+    return min(readings, key=lambda name: readings[name], default=None)
 
 
 def _closed_well(bench: Bench, pair: Pair, readings: Mapping[str, float]) -> Iterable[Check]:
     """How well the closed contact conducts: the drop at 1 A, four wires, or only two."""
     fine = [
-        (limit, readings[name])
-        for name in (f"{pair.side.lower()}_drop_mv_at_1a", "drop_mv_at_1a",
-                     f"{pair.side.lower()}_closed_mohm", "closed_mohm")
+        (name, limit)
+        for bare in ("drop_mv_at_1a", "closed_mohm")
+        for name in (f"{pair.side.lower()}_{bare}", bare)
         if name in readings
-        for limit in limits_of(bench, name.removeprefix("no_").removeprefix("nc_"))
-    ]  # fmt: skip
-    for limit, value in fine:
-        yield from check(bench, limit, value)
-    if not pair.closed:
+        for limit in limits_of(bench, bare)
+    ]
+    for name, limit in fine:
+        yield from check(bench, limit, readings[name], called=name, reading=name)
+    worst = _worst(pair.closed)
+    if worst is None:
         return
-    worst = max(pair.closed)
-    if readings.get("wires") == 4:
-        for limit in limits_of(bench, "closed_mohm"):
-            yield from check(bench, limit, worst * 1000, called=f"{pair.side} contact, four-wire,")
-        return
-    for limit in limits_of(bench, "closed_ohm"):
-        yield from check(bench, limit, worst, called=f"{pair.side} contact, closed,")
-    if not fine:
-        yield _two_wires(worst)
+    four_wire = readings.get("wires") == 4
+    value = pair.closed[worst] * (1000 if four_wire else 1)
+    for limit in limits_of(bench, "closed_mohm" if four_wire else "closed_ohm"):
+        called = f"{pair.side} contact closed{', four-wire' if four_wire else ''}"
+        yield from check(bench, limit, value, called=called, reading=worst)
+    if not fine and not four_wire:
+        yield _two_wires(worst, value)
 
 
-def _two_wires(worst: float) -> Check:
+def _two_wires(name: str, value: float) -> Check:
     """What an ordinary ohm range cannot say."""
     return Check(
-        f"{show_reading(worst, 'Ω')} is a two-wire reading, leads included: it cannot prove less"
+        f"{show_reading(value, 'Ω')} is a two-wire reading, leads included: it cannot prove less"
         " than 100 mΩ. Measure the drop at 1 A before it carries power.",
         "common practice; data sheets ask for 15 to 100 mΩ (Omron SS and D2D)",
+        name,
     )

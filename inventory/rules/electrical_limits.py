@@ -118,11 +118,15 @@ INSULATION = {"I": 1.0, "II": 2.0, "III": 0.25}
 """Least insulation [megohm] at 500 V by protection class. Source: VDE 0701-0702."""
 
 
-def insulation(protection: str | None, *, heating: bool) -> Limit:
-    """Insulation by protection class; heating elements of class I may be down to 0.3 megohm."""
+def insulation(protection: str | None, *, heating: bool, value: float) -> Limit:
+    """Insulation by protection class; heating elements of class I may be down to 0.3 megohm.
+
+    Without the class only what is clear in every class is decided.
+    """
     if protection not in INSULATION:
         remark = "The protection class is not stated: 1 MΩ for I, 2 for II, 0.25 for III."
-        return Limit(GERMAN, remark=remark)
+        clear = 2.0 if value >= 2.0 else 0.25 if value < 0.25 else None
+        return Limit(GERMAN, low=clear, remark=remark)
     low = 0.3 if heating and protection == "I" else INSULATION[protection]
     return Limit(GERMAN, low=low)
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable
 
 from inventory.rules.compare import numbers
+from inventory.rules.limits import in_words
 from inventory.rules.meter import Bench, Check, bad, fine, lacking, show_reading
 from inventory.rules.words import flag
 
@@ -152,7 +153,7 @@ def sensor_checks(bench: Bench) -> Iterable[Check]:
     low = ntc_ohm(max(rated), slope, at + 1) * (1 - share)
     high = ntc_ohm(max(rated), slope, at - 1) * (1 + share)
     said = f"{show_reading(bench.readings['ohm'], 'Ω')} at {show_reading(at, '°C')}"
-    words = f"{show_reading(round(low, 2))} to {show_reading(round(high, 2), 'Ω')}"
+    words = in_words((round(low, 2), round(high, 2)), "Ω")
     if low <= bench.readings["ohm"] <= high:
         yield fine(f"{said}: on its curve, {words}.", source, "ohm", words)
     else:
@@ -180,7 +181,7 @@ def lamp_checks(bench: Bench) -> Iterable[Check]:
     volts, watts = (numbers(bench.part.get(name, "")) for name in ("voltage_v", "power_w"))
     if "cold_ohm" in bench.readings and volts and watts and max(watts) > 0:
         hot = max(volts) ** 2 / max(watts)
-        words = f"{show_reading(round(hot / 15, 1))} to {show_reading(round(hot / 10, 1), 'Ω')}"
+        words = in_words((round(hot / 15, 1), round(hot / 10, 1)), "Ω")
         yield Check(f"A filament of this lamp shows about {words} cold.", "common practice")
 
 

@@ -24,34 +24,40 @@ def check_all(bench: Bench, *, leave: frozenset[str] = frozenset()) -> Iterable[
     for name, value in bench.readings.items():
         if name not in leave:
             for limit in limits_of(bench, name):
-                yield from check(bench, limit, value)
+                if _has_figures(limit):
+                    yield from check(bench, limit, value)
+
+
+def _has_figures(limit: Limit) -> bool:
+    """Whether a limit says how much; one that does not is judged by its family's own test."""
+    return not limit.at_least is limit.at_most is limit.spread_pct is None
 
 
 def check(
-    bench: Bench, limit: Limit, value: float, *, called: str | None = None
+    bench: Bench, limit: Limit, value: float, *, called: str | None = None, reading: str = ""
 ) -> Iterable[Check]:
-    """One reading against one limit."""
+    """One reading against one limit; ``called`` and ``reading`` where it goes by another name."""
     name = called or limit.reading
     band = band_of(bench, limit)
     if band is None:
         yield _no_rating(limit, name, value)
         return
-    low, high = band
     words = in_words(band, limit.unit)
-    said = f"{name} {show_reading(value, limit.unit)}"
-    held = Check(
-        f"{said}: within {words}.", limit.source, limit.reading, limit.unit, words, ok=True
-    )
-    if not low <= value <= high:
-        why = f" ({limit.note})" if limit.note else ""
-        sentence = f"{said}: outside {words}{why}."
-        held = replace(held, sentence=sentence, ok=False, state=limit.state)
-    yield held
+    said = f"{name}: {show_reading(value, limit.unit)}"
+    source = limit.source
+    if band[0] <= value <= band[1]:
+        sentence = f"{said}, not {limit.state} ({words})."
+        held = Check(sentence, source, reading or limit.reading, ok=True)
+    else:
+        why = f"; {limit.note}" if limit.note else ""
+        sentence = f"{said}, {limit.state} (the limit is {words}{why})."
+        held = Check(sentence, source, reading or limit.reading, ok=False, state=limit.state)
+    yield replace(held, unit=limit.unit, limit=words)
 
 
 def _no_rating(limit: Limit, name: str, value: float) -> Check:
     """A limit that hangs on a rating nobody knows decides nothing."""
-    text = f"{name} {show_reading(value, limit.unit)} cannot be judged: {limit.of_rating} of the"
+    text = f"{name}: {show_reading(value, limit.unit)} cannot be judged: {limit.of_rating} of the"
     return lacking(f"{text} part is not known.", limit.source, limit.of_rating or "", limit.reading)
 
 
@@ -81,12 +87,14 @@ def _band_of_rating(bench: Bench, limit: Limit) -> Band | None:
 def in_words(band: Band, unit: str | None) -> str:
     """A band as a tech says it.
 
-    >>> in_words((-math.inf, 100), "mV"), in_words((63, 77), "Ω")
-    ('at most 100 mV', '63 to 77 Ω')
+    >>> in_words((-math.inf, 100), "mV"), in_words((63, 77), "Ω"), in_words((1, math.inf), "yes/no")
+    ('at most 100 mV', '63 Ω to 77 Ω', 'yes')
     """
     low, high = band
+    if unit == "yes/no":
+        return "yes"
     if math.isinf(low):
         return f"at most {show_reading(high, unit)}"
     if math.isinf(high):
         return f"at least {show_reading(low, unit)}"
-    return f"{show_reading(low)} to {show_reading(high, unit)}"
+    return f"{show_reading(low, unit)} to {show_reading(high, unit)}"

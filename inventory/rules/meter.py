@@ -111,12 +111,14 @@ def _typed(name: str, text: str) -> float:
 def show_reading(value: float, unit: str | None = None) -> str:
     """A reading as a tech says it.
 
-    >>> show_reading(math.inf, "Ω"), show_reading(0.2, "Ω"), show_reading(1.0, "yes/no")
-    ('OL', '0.2 Ω', 'yes')
+    >>> show_reading(math.inf, "Ω"), show_reading(1.5e6, "Ω"), show_reading(1.0, "yes/no")
+    ('OL', '1.5 MΩ', 'yes')
     """
     if math.isinf(value):
         return "OL"
     if unit == "yes/no":
         return "yes" if value else "no"
+    if unit == "Ω" and value >= 1e4:
+        value, unit = (value / 1e6, "MΩ") if value >= 1e6 else (value / 1e3, "kΩ")
     text = plain(round(value, 6))
     return f"{text} {unit}" if unit else text
