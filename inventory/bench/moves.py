@@ -142,17 +142,37 @@ def fit(
         return _done(connection, lot, events, shelf.bench)
 
 
-def fitted_from(connection: Connection, lot: int, job: int | None = None) -> int:
-    """Pieces of a lot that are out in units: fitted, less put back."""
-    row = connection.execute(
+def out_by_job(connection: Connection, lot: int) -> dict[int, int]:
+    """Pieces of a lot that are out in units, by job (0: no job named): fitted, less put back."""
+    rows = connection.execute(
         text(
-            "SELECT COALESCE(-SUM(quantity), 0) FROM journal WHERE lot_id = :lot"
-            " AND (:job = 0 OR job_id = :job) AND (kind IN ('fitted', 'put-back') OR undoes IN"
+            "SELECT COALESCE(job_id, 0) AS job, -SUM(quantity) AS pieces FROM journal"
+            " WHERE lot_id = :lot AND (kind IN ('fitted', 'put-back') OR undoes IN"
             " (SELECT seq FROM journal WHERE lot_id = :lot AND kind IN ('fitted', 'put-back')))"
+            " GROUP BY COALESCE(job_id, 0) HAVING SUM(quantity) <> 0 ORDER BY 1"
         ),
-        {"lot": lot, "job": job or 0},
-    ).scalar_one()
-    return int(row)
+        {"lot": lot},
+    )
+    return {int(job): int(pieces) for job, pieces in rows}
+
+
+def fitted_from(connection: Connection, lot: int, job: int | None = None) -> int:
+    """Pieces of a lot that are out in units, on one job or on all."""
+    out = out_by_job(connection, lot)
+    return out.get(job, 0) if job else sum(out.values())
+
+
+def _whose(connection: Connection, lot: int, job: int | None, quantity: int) -> int | None:
+    """The job that pieces come back from; where nobody says, the only one it can be."""
+    out = out_by_job(connection, lot)
+    if job is None and len(out) == 1:
+        job = next(iter(out)) or None
+    if out.get(job or 0, 0) >= quantity:
+        return job
+    several = [str(number) for number in out if number]
+    if job is None and several:
+        raise Refused(f"Pieces of lot {lot} are out on job {' and '.join(several)}; say --job.")
+    raise Refused(f"Fewer than {quantity} of lot {lot} are out in a unit.")
 
 
 def put_back(
@@ -169,8 +189,7 @@ def put_back(
     A piece that was powered is untested again, in a lot of its own, unless the lot is empty.
     """
     with shelf.write(dry_run=dry_run) as connection:
-        if fitted_from(connection, lot, job) < _pieces(quantity):
-            raise Refused(f"Fewer than {quantity} of lot {lot} are out in a unit.")
+        job = _whose(connection, lot, job, _pieces(quantity))
         lots.change(connection, lot, on_hand=quantity)
         back = Event(
             "put-back",

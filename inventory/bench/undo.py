@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from sqlalchemy.engine import Connection
 
-from inventory.bench.moves import fitted_from, held_for
+from inventory.bench.moves import held_for, out_by_job
 from inventory.bench.orders import on_order
 from inventory.errors import NotFound, Refused
 from inventory.records import Edge
@@ -127,7 +127,7 @@ def _nothing_hangs_in_the_air(connection: Connection, events: Sequence[Event]) -
             raise Refused(f"Cannot undo event {seq}: what it held of lot {lot} was used since.")
         if held and job and jobs.get(connection, job).closed_at is not None:
             raise Refused(f"Cannot undo event {seq}: job {job} is closed.")
-        if fitted_from(connection, lot, job or None) < 0:
+        if out_by_job(connection, lot).get(job, 0) < 0:
             raise Refused(f"Cannot undo event {seq}: the piece of lot {lot} was put back since.")
     for part in sorted({e.part_id for e in events if e.ordered and e.part_id}):
         if on_order(connection, part) < 0:

@@ -59,10 +59,10 @@ class Model:
         """Pieces nobody has a claim on."""
         return int(self.lots[lot][1]) - self.held_of(lot)
 
-    def out_of(self, lot: int, job: int) -> int:
-        """Pieces of a lot in units; of one job, if one is named."""
-        total = sum(pieces for (other, _), pieces in self.out.items() if other == lot)
-        return min(total, self.out.get((lot, job), 0)) if job else total
+    def whose(self, lot: int, job: int) -> int:
+        """The job pieces come back from: the one named, or the only one that has some."""
+        having = [of for (other, of), pieces in self.out.items() if other == lot and pieces]
+        return having[0] if not job and len(having) == 1 else job
 
     def add(self, where: dict[Holder, int], lot: int, job: int, pieces: int) -> None:
         """More or fewer pieces held or out."""
@@ -217,9 +217,10 @@ class ShelfMachine(RuleBasedStateMachine):
     def put_back(self, *, bench: str, which: int, pieces: int, job: int, powered: bool) -> None:
         """Fitted pieces come back; a powered one is untested again."""
         lot, number = self._lot(which), self._job(job)
+        owner = self.model.whose(lot, number)
 
         def then(model: Model) -> None:
-            model.add(model.out, lot, number, -pieces)
+            model.add(model.out, lot, owner, -pieces)
             model.lots[lot][1] += pieces
             if not powered or model.lots[lot][2] == "untested":
                 return
@@ -234,7 +235,7 @@ class ShelfMachine(RuleBasedStateMachine):
                 shelf, lot, quantity=pieces, job=number or None, never_powered=not powered
             ),
             then,
-            ok=self.model.out_of(lot, number) >= pieces,
+            ok=self.model.out.get((lot, owner), 0) >= pieces,
         )
 
     @precondition(lambda self: self.model.lots)
