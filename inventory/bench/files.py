@@ -279,7 +279,9 @@ class _Loading:
             if label and not units.where(self.connection, "label = :label", label=label):
                 if label.isascii() and label.isdigit():
                     continue
-                units.add(self.connection, SourceUnit(0, label, "unknown"))
+                number = units.add(self.connection, SourceUnit(0, label, "unknown"))
+                seen = Event("unit-logged", source_unit_id=number, detail={"label": label})
+                append(self.connection, [seen], bench=self.bench)
                 self.new_units[label] = None
 
     def outcome(self) -> Load:
