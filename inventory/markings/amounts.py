@@ -82,7 +82,8 @@ def _say_figures(scan: Scanner, name: str, texts: Iterable[str | None], factor: 
 def _pattern(unit: str, *, prefix: str = "") -> re.Pattern[str]:
     """Amount = figure (span figure)? prefix? unit, ending where a unit may end."""
     return re.compile(
-        rf"(?P<low>{NUM})(?:\s?(?:{unit})?{SPAN}(?P<high>{NUM}))?\s?(?P<prefix>{prefix})(?:{unit}){END}",
+        rf"(?P<low>{NUM})(?:\s?(?:{unit})?{SPAN}(?P<high>{NUM}))?(?:\s|-(?=[A-Za-z]{{4}}))?"
+        rf"(?P<prefix>{prefix})(?:{unit}){END}",
         re.IGNORECASE,
     )
 

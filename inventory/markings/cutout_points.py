@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass, field
 from functools import partial
 
-from inventory.markings.amounts import NUM, PRACTICE, plain_number
+from inventory.markings.amounts import NUM, PRACTICE, plain_number, review
 from inventory.markings.scanner import Rule, Scanner
 from inventory.markings.temperatures import Temperature, temperature
 
@@ -135,6 +135,43 @@ def _open_reset(points: Points, scan: Scanner) -> bool:
     return True
 
 
+_RANGE = re.compile(
+    r"(?P<low>-?[0-9]{1,3})\s?(?:°?\s?C|℃)?\s?(?:~|∽|to|-|\.{2,3}|…)\s?(?P<high>[0-9]{2,3})"
+    r"\s?(?:°\s?C|℃|C(?![A-Za-z])|deg(?:rees?)?(?![A-Za-z]))"
+)
+
+
+def _range(scan: Scanner) -> bool:
+    """Range = figure ("~" | "to" | "-") figure "°C": what a series can be set to, not one part."""
+    found = scan.peek(_RANGE)
+    if found is None or int(found["low"]) >= int(found["high"]):
+        return False
+    scan.take(_RANGE, "range of a series, °C", PRACTICE)
+    scan.say("range_c", [int(found["low"]), int(found["high"])])
+    review(scan, "This is the range of a series, not the temperature of one part.")
+    return True
+
+
+_NO_UNIT = re.compile(
+    rf"(?P<high>[0-9]{{2,3}})(?:\s?(?:±|\+/?-)\s?{NUM})?\s?/\s?(?P<low>[0-9]{{2,3}})"
+    rf"(?:\s?(?:±|\+/?-)\s?{NUM})?(?![0-9.,]|\s?(?:V|A|W|Hz|°|℃|℉|[CF]\b|mm))",
+    re.IGNORECASE,
+)
+
+
+def _no_unit(scan: Scanner) -> bool:
+    """OpenReset without a unit: offered in °C, not read."""
+    found = scan.peek(_NO_UNIT)
+    if found is None or int(found["high"]) <= int(found["low"]):
+        return False
+    scan.take(_NO_UNIT, "opening and reset temperature without a unit", PRACTICE)
+    review(scan, f"{found.group()} carries no unit: degrees Celsius or Fahrenheit is not said.")
+    text = f"{scan.text[: found.end()]} °C{scan.text[found.end() :]}"
+    opens, resets = int(found["high"]), int(found["low"])
+    scan.propose(text, "taken as degrees Celsius", open_c=opens, reset_c=resets)
+    return True
+
+
 _TOLERANCE = re.compile(
     rf"(?:±|\+/?-)\s?(?P<tol>{NUM})\s?(?P<unit>°\s?[CF]|℃|℉|[CFK])(?![A-Za-z0-9])"
 )
@@ -157,4 +194,4 @@ def _tolerance(points: Points, scan: Scanner) -> bool:
 def rules(points: Points) -> tuple[Rule, ...]:
     """The grammar lines of the points, in order, filling this collection."""
     bound = (_open_reset, _point, _tolerance, _verb, _way)
-    return (_never, _mode, *(partial(rule, points) for rule in bound))
+    return (_never, _mode, _range, *(partial(rule, points) for rule in bound), _no_unit)

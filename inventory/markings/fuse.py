@@ -19,9 +19,9 @@ from inventory.markings.amounts import (
     volts,
     written,
 )
-from inventory.markings.fuse_iec import iec
+from inventory.markings.fuse_iec import LARGEST_A, iec
 from inventory.markings.fuse_series import SERIES, ul
-from inventory.markings.fuse_words import WORDS, inch, interrupting, standard
+from inventory.markings.fuse_words import NAMED, WORDS, inch, interrupting, standard
 from inventory.markings.scanner import Rule, Scanner
 from inventory.markings.writing import Form, write
 from inventory.records import Reading
@@ -40,9 +40,24 @@ def _suffix(scan: Scanner) -> bool:
     return True
 
 
+_AMPS = amps()
+
+
+def _amps(scan: Scanner) -> bool:
+    """Amperes = figure "A"; more than a miniature fuse carries is not read as its current."""
+    known = "current_a" in scan.ratings
+    if not _AMPS(scan):
+        return False
+    current = scan.ratings.get("current_a")
+    if not known and isinstance(current, (int, float)) and current > LARGEST_A:
+        del scan.ratings["current_a"]
+        review(scan, f"{written(current)} A is more than any miniature fuse carries.")
+    return True
+
+
 _VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_dc_v"})
 _LINES: tuple[Rule, ...] = (
-    standard, ul, iec, interrupting, inch, size, _VOLTS, amps(), WORDS, approvals, _suffix,
+    standard, ul, NAMED, iec, interrupting, inch, size, _VOLTS, _amps, WORDS, approvals, _suffix,
     *GAPS,
 )  # fmt: skip
 
@@ -116,7 +131,10 @@ def _ir_text(entries: list[dict[str, float]]) -> str:
 def canonical(reading: Reading) -> str:
     """The marking written out again; reads back to the same ratings."""
     said = reading.ratings
-    head = _ul_head(reading) if "series" in said else _iec_head(reading)
+    if said.get("series") in SERIES:
+        head = _ul_head(reading)
+    else:
+        head = f"{said.get('series', '')} {_iec_head(reading)}".strip()
     return " ".join((head, _tail(reading))).strip()
 
 

@@ -5,8 +5,19 @@ from __future__ import annotations
 import re
 
 from inventory.markings.amounts import NUM, PRACTICE, Phrase, phrases, plain_number
+from inventory.markings.fuse_iec import LARGEST_A
 from inventory.markings.scanner import Scanner
 
+FST = "FST data sheet, dtsheet.com/doc/2027983: a series name of one maker, not a mark"
+SERIES_NAMES = ("FSF", "FST", "FSM", "FTT", "SPT")
+"""Series of one maker whose letters look like IEC letters and are not. Source: FST."""
+
+NAMED = phrases(
+    *(
+        Phrase(name, "a maker's series name, not a mark", {"series": name}, FST)
+        for name in SERIES_NAMES
+    )
+)
 WORDS = phrases(
     Phrase(r"(?:cartridge |line |mains |monitor )?fuse(?:s|-?link)?", "it is a fuse"),
     Phrase(r"slow[ -]?blow(?:ing)?|slo-?blo", "slow blowing", {"speed": "time-delay"}),
@@ -70,10 +81,17 @@ def inch(scan: Scanner) -> bool:
     return True
 
 
+def _is_breaking(found: re.Match[str]) -> bool:
+    """A word, kiloamperes, "@", or more amperes at a voltage than any fuse carries."""
+    if found["said"] or found["kilo"] or found["aic"] or found["at"] == "@":
+        return True
+    return bool(found["volts"]) and plain_number(found["amps"]) > LARGEST_A
+
+
 def interrupting(scan: Scanner) -> bool:
     """Interrupting = ("IR")? figure "k"? "A" "IC"? (("@" | "/") volts)?, told from a rating."""
     found = scan.peek(_BREAK)
-    if found is None or not (found["said"] or found["kilo"] or found["aic"] or found["at"] == "@"):
+    if found is None or not _is_breaking(found):
         return False
     scan.take(_BREAK, "interrupting rating", "UL 248-14 or IEC 60127-2")
     entry = {"a": plain_number(found["amps"], "1000" if found["kilo"] else "1")}

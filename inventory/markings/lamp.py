@@ -141,14 +141,14 @@ def read(text: str) -> Reading:
 _LIKELY = (
     (re.compile(r"\b(?:lamp|bulb)\b", re.IGNORECASE), 0.9),
     (re.compile(r"(?:^|\s)(?:E1[0247]|E2[67]|B15d|BA15[ds]|G9|G4|GU10)(?:\s|$)"), 0.85),
-    (re.compile(r"[0-9]\s?W\s.{0,8}\b(?:T[0-9]{1,2}|SES|SBC)\b"), 0.8),
+    (re.compile(r"[0-9](?:\s?W|[ -]watt)\s.{0,8}\b(?:T[0-9]{1,2}|SES|SBC)\b"), 0.8),
 )
 
 
 def likely(text: str) -> float:
     """How strongly a text looks like a lamp, 0 to 1."""
     head = text[:400]
-    if not re.search(r"[0-9]\s?(?:W|V)\b", head):
+    if not re.search(r"[0-9](?:\s?[WV]\b|[ -]?watt)", head):
         return 0.0
     return next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
 

@@ -100,6 +100,9 @@ def read(text: str) -> Reading:
     return scan.reading("magnetron")
 
 
+_ABOUT = re.compile(r"temperature fuse|thermo|thermal|fuse|cut-?out", re.IGNORECASE)
+"""A part that sits at a magnetron is named after it and is not one."""
+
 _LIKELY = (
     (re.compile(r"\bmagnetron\b", re.IGNORECASE), 0.9),
     (re.compile(r"(?:^|\s)(?:2M[0-9]{3}|OM[0-9]{2}[A-Z]?\s?\(|M2[0-9]F[AB]-)"), 0.95),
@@ -110,6 +113,8 @@ _LIKELY = (
 def likely(text: str) -> float:
     """How strongly a text looks like a magnetron, 0 to 1."""
     head = text[:400]
+    if _ABOUT.search(head):
+        return 0.1 if "agnetron" in head.lower() else 0.0
     return next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
 
 

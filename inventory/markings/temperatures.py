@@ -7,16 +7,14 @@ nothing is read as a rating; repairs that would make them agree are offered as c
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from inventory.markings.amounts import NUM, plain_number, review, written
+from inventory.markings.damage import cf_pair
 from inventory.markings.scanner import Scanner
-from inventory.units import celsius, fahrenheit
+from inventory.units import celsius
 
 PAIR_SOURCE = "NIST SP 811, appendix B.8: t/°F = 1.8 t/°C + 32"
-PAIR_SLACK_F = 2.0
-"""°F by which a pair may miss and still agree: both figures rounded to whole degrees."""
 
 _C = r"(?:(?:Â?°|deg(?:rees)?\.?)\s?C(?:elsius)?|℃|¡æ|â„ƒ|C(?:elsius)?)"
 _F = r"(?:(?:Â?°|deg(?:rees)?\.?)\s?F(?:ahrenheit)?|℉|F(?:ahrenheit)?)"
@@ -97,11 +95,6 @@ def _side(found: re.Match[str], n: str) -> dict[str, float]:
     return said
 
 
-def agree(c: float, f: float) -> bool:
-    """Whether the two figures are one temperature, within rounding."""
-    return abs(fahrenheit(c) - f) <= PAIR_SLACK_F
-
-
 def temperature(scan: Scanner, means: str = "temperature") -> Temperature | None:
     """Temperature = figure tolerance? unit ( "("? figure tolerance? other-unit ")"? )?."""
     found = scan.peek(_TEMPERATURE)
@@ -116,33 +109,11 @@ def temperature(scan: Scanner, means: str = "temperature") -> Temperature | None
     if _WRONG_SET.search(found.group()):
         scan.warn("A sign was read in the wrong character set; it is taken as ℃ or ±.")
     said = _side(found, "1") | (_side(found, "2") if paired else {})
-    agrees = agree(said["c"], said["f"]) if paired else None
+    agrees = cf_pair(said["c"], said["f"]).consistent if paired else None
     return Temperature(**said, agrees=agrees, text=scan.text[found.start() : stop].strip())
 
 
 # a pair that disagrees -------------------------------------------------------
-
-
-def repairs(c: float, f: float) -> Iterator[tuple[float, float, str]]:
-    """What could have been printed so that the two scales agree: °C, °F and why."""
-    if agree(-c, -f):
-        yield -c, -f, "both minus signs lost"
-    if agree(-c, f):
-        yield -c, f, "the minus sign of the °C figure lost"
-    if agree(c, -f):
-        yield c, -f, "the minus sign of the °F figure lost"
-    if agree(f, c):
-        yield f, c, "°C and °F swapped"
-
-
-def disagreement(read: Temperature) -> str:
-    """The sentence for a pair that cannot be one temperature."""
-    c, f = read.c or 0, read.f or 0
-    return (
-        f"{read.text}: {written(f)} °F is {written(tidy(celsius(f)))} °C, not {written(c)} °C;"
-        " one figure is wrong, so none is read."
-    )
-
 
 _FIGURE = re.compile(
     r"[-+]?[0-9]{1,7}(?:[.,][0-9]{1,4})?(?=\s?(?:±\s?[0-9.]{1,6}\s?)?[°˚º]?\s?(?P<unit>[FC℃℉]))"
@@ -165,8 +136,9 @@ def usable(scan: Scanner, at: Temperature, name: str) -> bool:
     scan.ratings["cf_pair_consistent"] = scan.ratings.get("cf_pair_consistent", True) and at.agrees
     if at.agrees:
         return True
-    review(scan, disagreement(at))
-    for c, f, why in repairs(at.c, at.f):
+    pair = cf_pair(at.c, at.f)
+    review(scan, f"{at.text}: {pair.sentence} Neither figure is read.")
+    for c, f, why in pair.repairs:
         repaired = {f"{name}_c": c, f"{name}_f": f}
         scan.propose(_with(scan, at, c, f), f"{why}: then both scales agree", **repaired)
     return False

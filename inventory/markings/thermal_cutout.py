@@ -131,6 +131,9 @@ def _settle(scan: Scanner, met: list[Point]) -> None:
     for point in met:
         _check(scan, point)
     good = [point for point in met if point.at.agrees is not False]
+    if sum(p.does is None for p in good) > 1:
+        _no_words(scan, good)
+        return
     closes = next((p for p in good if p.does in ("close", "on")), None)
     opens = next((p for p in good if p.does in ("open", "off", None)), None)
     reset = next((p for p in good if p.does == "reset"), None)
@@ -145,6 +148,15 @@ def _settle(scan: Scanner, met: list[Point]) -> None:
     if closes:
         _say_point(scan, "close", closes.at)
     _say_reset(scan, reset or (closes if opens else None), opens)
+
+
+def _no_words(scan: Scanner, good: list[Point]) -> None:
+    """Several temperatures and no word which is which: none is read."""
+    review(scan, "Several temperatures and no word says which opens and which resets.")
+    figures = sorted({c for p in good if (c := p.at.in_c()) is not None}, reverse=True)
+    if len(figures) == 2:
+        text = f"opens at {listed(figures[0])} C, resets at {listed(figures[1])} C"
+        scan.propose(text, "the higher one opens", open_c=figures[0], reset_c=figures[1])
 
 
 def _closes_on_rise(closes: Point, opens: Point | None) -> bool:
@@ -242,8 +254,9 @@ def canonical(reading: Reading) -> str:
     if "close_c" not in said:
         points.append(_point_text(said, "reset", "resets at"))
     head = write(
-        said, ("series", "{}"), ("type", f"{{}}{diff}"), ("contact", "{}"), ("location", "({})")
-    )
+        said, ("series", "{}"), ("type", f"{{}}{diff}"), ("contact", "{}"), ("location", "({})"),
+        ("range_c", lambda v: f"{v[0]}~{v[1]}C"),
+    )  # fmt: skip
     modes = {"manual": "manual reset,", "none": "does not reset"}
     if "reset_c" not in said:
         modes["auto"] = "auto reset,"

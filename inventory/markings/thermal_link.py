@@ -83,6 +83,8 @@ def _figure(heading: Heading, scan: Scanner) -> bool:
     """Figure = temperature, or a bare figure in °C behind its heading; alone it is Tf."""
     name = heading.name or "tf"
     read = temperature(scan, _MEANS[name])
+    if read and not heading.name and "tf_c" in scan.ratings and (read.tol_c or read.down_c):
+        name = "actual_open"  # Tf has the standard's tolerance; a printed one is the maker's own
     if read is None and heading.name:
         found = scan.take(_BARE, _MEANS[name], TERMS)
         read = None if found is None else Temperature(c=int(found.group()), text=found.group())
@@ -150,9 +152,11 @@ def read(text: str) -> Reading:
 _LIKELY = (
     (r"(?:^|\s)(?:SFH?[0-9]{2,3}[A-Z]|G[4-8][A-Z][0-9]{5}|BF[0-9]{2,3}(?:\s|$))", 0.95),
     (r"\bT\s?[fF]\s?[:=]?\s?[0-9]{2,3}|(?i:thermal[ -]?(?:fuse|link|cut-?off))", 0.9),
-    (r"(?:^|\s)(?:SFH?/[A-Z]|SM/[A-Z]|(?:SDF )?DF[0-9]{3}S|K10B-[0-9]{3}|A[0-5]-F)\b", 0.9),
+    (r"(?:^|\s)(?:SFH?/[A-Z]|SM/[A-Z]|(?:SDF )?DF[0-9]{3}S|K10B-[0-9]{3})\b", 0.9),
+    (r"(?:^|\s)(?:A[0-5]-F\b|L50[0-9]{5}[A-Z])", 0.9),
     (r"\b[0-9]{2,3}\s?(?:°\s?C|℃|C)\b.{0,12}\b(?:1[056]|1|2)\s?A\b.{0,6}250\s?V", 0.5),
     (r"\bNTE8[0-9]{3}\b|^\s*[A-Z][0-9A-Z]{1,3} [0-9]{2,3} [0-9]{2,3}±[0-9] [0-9]{2,3}\s*$", 0.8),
+    (r"[0-9]A\s[0-9]{3}V.{0,3}[0-9]{2,3}\s?C\s[0-9]{3}\s?F\b", 0.7),
     (r"^\s*F[0-9]{1,2}\s*$", 0.3),
 )
 _LIKELY_AT = tuple((re.compile(pattern), score) for pattern, score in _LIKELY)
