@@ -120,5 +120,5 @@ def show_reading(value: float, unit: str | None = None) -> str:
         return "yes" if value else "no"
     if unit == "Ω" and value >= 1e4:
         value, unit = (value / 1e6, "MΩ") if value >= 1e6 else (value / 1e3, "kΩ")
-    text = plain(round(value, 6))
+    text = plain(float(f"{value:.5g}"))
     return f"{text} {unit}" if unit else text
