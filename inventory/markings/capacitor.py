@@ -7,6 +7,7 @@ their own grammar.
 from __future__ import annotations
 
 import re
+from decimal import Decimal
 
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.capacitance import (
@@ -18,7 +19,7 @@ from inventory.markings.capacitance import (
     say_farads,
     with_tolerance,
 )
-from inventory.markings.figures import IEC_60062, digit_code, figure
+from inventory.markings.figures import IEC_60062, digit_code, figure, tidy
 from inventory.markings.passive_marks import (
     COMMON,
     climatic,
@@ -70,6 +71,32 @@ def coded(scan: Scanner) -> bool:
         "code": (say_farads(scan, digit_code(found["code"])), IEC_60062),
     }
     return with_tolerance(scan, found, means)
+
+
+_VOLTS_CODE = re.compile(r"(?P<volts>[0-3][A-Z])(?=\s{0,2}[0-9]{0,3}[pnuµ][0-9])")
+
+
+def volts_code(scan: Scanner) -> bool:
+    """Volts = exponent and mantissa letter in front of a lettered value, e.g. 2E 4n7J."""
+    found = scan.peek(_VOLTS_CODE)
+    rated = code_volts(found["volts"]) if found else None
+    if found is None or rated is None:
+        return False
+    scan.say("voltage_vdc", rated)
+    return legend(scan, found, {"volts": (f"{rated} V d.c.", _EIA)})
+
+
+_TEMPERATURE_CODE = re.compile(r"(?P<code>[XYZ][4-9][FPRSTUV]|C0G|NP0)(?![0-9A-Za-z])")
+
+
+def temperature_code(scan: Scanner) -> bool:
+    """Characteristic = lowest, highest temperature and change, e.g. Y5V; C0G is the stable one."""
+    found = scan.peek(_TEMPERATURE_CODE)
+    if found is None:
+        return False
+    scan.say("temp_char", found["code"])
+    source = "EIA-198, ceramic temperature codes"
+    return legend(scan, found, {"code": ("ceramic: change with temperature", source)})
 
 
 _BARE_VOLTS = re.compile(
@@ -124,6 +151,8 @@ RULES = (
     volts("voltage_vdc", BARE_V),
     size,
     coded,
+    volts_code,
+    temperature_code,
     *VALUE_LINES,
     bare_volts,
     digits,
@@ -132,7 +161,8 @@ RULES = (
     letter,
     *FILMS,
     word("BP|NP|bi-?polar|non-?polar", "not polarised", PRACTICE, polarised=False),
-    word("capacitors?|condensateur|kondensator|elko|cap", "the word for the part", PRACTICE),
+    word("electrolytic|elko|elco", "electrolytic", PRACTICE, dielectric="electrolytic"),
+    word("capacitors?|condensateur|kondensator|cap", "the word for the part", PRACTICE),
     *COMMON,
 )
 
@@ -141,7 +171,25 @@ def read(text: str) -> Reading:
     """Read what is printed on a film, ceramic or electrolytic capacitor."""
     scan = Scanner(text)
     scan.sweep(RULES)
+    _small_electrolytic(scan)
     return scan.reading("capacitor")
+
+
+def _small_electrolytic(scan: Scanner) -> None:
+    """A tiny value at a few volts: on an electrolytic the digits may count µF.
+
+    Source: forum.allaboutcircuits.com 210680, an electrolytic marked 471 6.3V is 470 µF.
+    """
+    pico, rated = scan.ratings.get("capacitance_pf"), scan.ratings.get("voltage_vdc", 100)
+    if pico is None or rated > 16 or pico > 10_000:
+        return
+    scan.propose(
+        f"{tidy(Decimal(str(pico)))} µF {rated} V",
+        "an electrolytic may count microfarad in digits",
+        capacitance_pf=tidy(Decimal(str(pico)).scaleb(6)),
+        capacitance_uf=pico,
+    )
+    scan.warn("So little at so few volts: if it is an electrolytic the digits may mean µF.")
 
 
 _SURE = re.compile(

@@ -7,7 +7,6 @@ voltage, ``voltage_vac_by_class`` holds them and ``voltage_vac`` the lowest, goo
 from __future__ import annotations
 
 import re
-from decimal import Decimal
 from math import sqrt
 
 from inventory.markings.amounts import PRACTICE
@@ -16,10 +15,10 @@ from inventory.markings.capacitance import (
     decimal,
     digits,
     letter,
-    say_farads,
 )
-from inventory.markings.capacitor import FILMS, LINES, bare_volts
-from inventory.markings.figures import IEC_60062, digit_code, figure, ohms
+from inventory.markings.capacitor import FILMS, LINES, bare_volts, temperature_code
+from inventory.markings.capacitor_codes import CODES, MURATA, MURATA_TYPES, say_classes
+from inventory.markings.figures import figure, ohms
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
@@ -27,7 +26,6 @@ from inventory.markings.passive_marks import (
     climatic,
     legend,
     rest_of_word,
-    say_tolerance,
     temperature,
     tolerance,
     volts,
@@ -43,30 +41,6 @@ IEC_60384_14 = "IEC 60384-14:2013, classes X1, X2, Y1, Y2"
 IMPULSE_KV = {"X1": 4.0, "X2": 2.5, "Y1": 8.0, "Y2": 5.0, "Y4": 2.5}
 """Peak impulse of each class up to 1 µF, in kV. Source: IEC 60384-14, as tabled at
 techoverflow.net/2019/08/07 (X1, X2, Y1, Y2, Y4)."""
-
-MURATA = "Murata, safety recognized ceramic capacitors, part numbering (xonelec DE1B3KX681KA5B)"
-MURATA_TYPES = {"KX": ["X1", "Y1"], "KH": ["X1", "Y2"], "KY": ["X1", "Y2"]}
-"""Classes of the type letters, all 250 V a.c. Source: the same table."""
-_TEMPERATURES = {
-    "B3": "B +/-10%",
-    "E3": "E +20/-55%",
-    "F3": "F +30/-80%",
-    "1X": "SL +350 to -1000ppm/C",
-}
-_PITCH = {"2": 5, "3": 7.5, "4": 10, "5": 10, "7": 7.5}
-_PACKING = {"A": "ammo pack", "B": "bulk"}
-
-KEMET = "KEMET R46, class X2, metallized polypropylene, part number system"
-_R46_PITCH = {"F": 10, "I": 15, "N": 22.5, "R": 27.5, "W": 37.5}
-EPCOS = "EPCOS B32921C/D to B32928C/D, X2 305 V a.c., data sheet"
-_B3292_PITCH = {"1": 10, "2": 15, "3": 22.5, "4": 27.5, "6": 37.5, "8": 52.5}
-
-
-def say_classes(scan: Scanner, classes: list[str]) -> None:
-    """Add classes to the list, X before Y, each once."""
-    held = set(scan.ratings.get("class", [])) | set(classes)
-    scan.ratings["class"] = sorted(held)
-
 
 _CLASS = re.compile(
     r"(?P<first>X[123]|Y[1234])(?:\s?[/+&,-]?\s?(?P<second>X[123]|Y[1234]))?(?![0-9])",
@@ -111,42 +85,6 @@ def _volts_of_class(scan: Scanner, classes: list[str]) -> None:
     legend(scan, found, {"volts": (f"{amount} V a.c. as {' and '.join(classes)}", IEC_60384_14)})
 
 
-_MURATA = re.compile(
-    r"(?P<series>DE[12J])(?P<temp>B3|E3|F3|1X)(?P<type>KX|KH|KY|E2)(?P<value>[1-9][0-9]{2})"
-    r"(?P<tol>[JKMZ])(?P<lead>[ABCDNP][2-7])(?P<pack>[AB])(?P<own>[A-Z0-9]{0,4})(?![0-9A-Za-z])"
-)
-
-
-def murata(scan: Scanner) -> bool:
-    """Code = "DE" series temperature type value tolerance lead packing own?"""
-    found = scan.peek(_MURATA)
-    if found is None or found["lead"][1] not in _PITCH:
-        return False
-    classes = MURATA_TYPES.get(found["type"], [])
-    if classes:
-        say_classes(scan, classes)
-    temperature_mark, pitch = _TEMPERATURES[found["temp"]], _PITCH[found["lead"][1]]
-    for name, value in (
-        ("voltage_vac", 250),
-        ("temp_char", temperature_mark),
-        ("lead_pitch_mm", pitch),
-        ("packaging", _PACKING[found["pack"]]),
-    ):
-        scan.say(name, value)
-    spoken = f"class {' and '.join(classes)}, 250 V a.c." if classes else "250 V a.c., no class"
-    means = {
-        "series": ("maker's series", MURATA),
-        "temp": (f"temperature characteristic {temperature_mark}", MURATA),
-        "type": (spoken, MURATA),
-        "value": (say_farads(scan, digit_code(found["value"])), IEC_60062),
-        "tol": say_tolerance(scan, found["tol"]),
-        "lead": (f"leads {pitch} mm apart", MURATA),
-        "pack": (_PACKING[found["pack"]], MURATA),
-        "own": ("maker's own specification number", MURATA),
-    }
-    return legend(scan, found, means)
-
-
 _TYPE = re.compile(r"(?P<type>K[XHY])(?![0-9A-Za-z])")
 
 
@@ -158,61 +96,6 @@ def murata_type(scan: Scanner) -> bool:
     classes = MURATA_TYPES[found["type"]]
     say_classes(scan, classes)
     return legend(scan, found, {"type": (f"type of class {' and '.join(classes)}", MURATA)})
-
-
-_R46 = re.compile(
-    r"(?P<series>R?46)(?P<volts>K)(?P<pitch>[FINRW])(?P<value>[0-9][1-9][0-9]{2})"
-    r"(?P<pack>[0-9A-Z]{2})(?P<own>[0-9A-Z]{2})(?P<tol>[JKM])(?P<tail>[0-9A-Z]?)(?![0-9A-Za-z])"
-)
-
-
-def kemet_r46(scan: Scanner) -> bool:
-    """Code = "R46" volts pitch zeros-and-three-digits packing own tolerance."""
-    found = scan.peek(_R46)
-    if found is None:
-        return False
-    say_classes(scan, ["X2"])
-    pitch = _R46_PITCH[found["pitch"]]
-    for name, value in (("voltage_vac", 275), ("lead_pitch_mm", pitch), ("dielectric", "PP")):
-        scan.say(name, value)
-    amount = Decimal(found["value"][1:]).scaleb(int(found["value"][0]))
-    means = {
-        "series": ("series of class X2, polypropylene", KEMET),
-        "volts": ("275 V a.c.", KEMET),
-        "pitch": (f"leads {pitch} mm apart", KEMET),
-        "value": (f"{say_farads(scan, amount)}: zeros first, then the digits", KEMET),
-        "pack": ("lead and packing code, see the maker's table", KEMET),
-        "own": ("maker's own code", KEMET),
-        "tol": say_tolerance(scan, found["tol"]),
-        "tail": ("maker's own code", KEMET),
-    }
-    return legend(scan, found, means)
-
-
-_B3292 = re.compile(
-    r"(?P<series>B3292(?P<size>[123468]))(?P<version>[CD])(?P<volts>3)"
-    r"(?P<value>[1-9][0-9]{2})(?P<tol>[JKM])(?P<pack>[0-9]{3})?(?![0-9A-Za-z])"
-)
-
-
-def epcos(scan: Scanner) -> bool:
-    """Code = "B3292" size version volts value tolerance packing?"""
-    found = scan.peek(_B3292)
-    if found is None:
-        return False
-    say_classes(scan, ["X2"])
-    pitch = _B3292_PITCH[found["size"]]
-    for name, value in (("voltage_vac", 305), ("lead_pitch_mm", pitch), ("dielectric", "PP")):
-        scan.say(name, value)
-    means = {
-        "series": (f"class X2, leads {pitch} mm apart", EPCOS),
-        "version": ("version", EPCOS),
-        "volts": ("305 V a.c.", EPCOS),
-        "value": (say_farads(scan, digit_code(found["value"])), IEC_60062),
-        "tol": say_tolerance(scan, found["tol"]),
-        "pack": ("packing", EPCOS),
-    }
-    return legend(scan, found, means)
 
 
 _BLEEDER = re.compile(
@@ -231,11 +114,9 @@ def bleeder(scan: Scanner) -> bool:
     return legend(scan, found, {"value": (f"built-in resistor of {ohms(amount)}", PRACTICE)})
 
 
-_CODES: tuple[Rule, ...] = (murata, kemet_r46, epcos)
-
 RULES: tuple[Rule, ...] = (
     rest_of_word,
-    *_CODES,
+    *CODES,
     class_mark,
     murata_type,
     climatic,
@@ -244,6 +125,7 @@ RULES: tuple[Rule, ...] = (
     volts("voltage_vac", "IEC 60384-14, rated voltage is a.c."),
     *VALUE_LINES,
     bare_volts,
+    temperature_code,
     digits,
     tolerance,
     decimal,
@@ -295,12 +177,13 @@ def _impulse(scan: Scanner) -> None:
 
 
 _SURE = re.compile(
-    r"(?<![0-9A-Za-z])(?:DE[12J](?:B3|E3|F3|1X)|R?46K[FINRW][0-9]{4}|B3292[1-8])"
+    r"(?<![0-9A-Za-z])(?:DE[12J](?:B3|E3|F3|1X)|R?46K[FINRW][0-9]{4}|B3292[1-8]|PME271|P276[HQCSE])"
     r"|(?<![0-9A-Za-z.])(?:X[123]|Y[124])(?:[/&,\s]?[XY][1-4])?(?![0-9A-Za-z.]).{0,40}?[0-9]\s?(?:V|n|µ|u|p|[JKM](?![a-z]))"
 )
 _MAYBE = re.compile(
     r"(?<![0-9A-Za-z])(?:X[123]|Y[124])(?![0-9.])|MKP.{0,12}X2|(?:^|\s)K[XHY](?:\s|$)"
 )
+_GLUED = re.compile(r"[0-9]V?~?[XY][124](?:[XY][124])?(?![0-9A-Za-z])")
 _WORN = re.compile(r"(?:MKP|MPX|[0-9][nuµ]F?)\b.{0,20}\b2[57]5\s?V?\s?~")
 
 
@@ -308,7 +191,7 @@ def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
     if _SURE.search(text):
         return 0.9
-    if _MAYBE.search(text):
+    if _MAYBE.search(text) or _GLUED.search(text):
         return 0.6
     return 0.5 if _WORN.search(text) else 0.0
 

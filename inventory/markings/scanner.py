@@ -13,9 +13,12 @@ from typing import Any
 from inventory.markings.fold import fold
 from inventory.records import Candidate, Mark, Reading, Unread
 
-
 Rule = Callable[["Scanner"], bool]
 """One grammar line: takes something at the cursor and says True, or leaves it and says False."""
+
+
+MOST_SAID = 40
+"""Warnings and candidates kept of one marking, so that 100,000 characters of noise stay cheap."""
 
 
 class Scanner:
@@ -107,13 +110,16 @@ class Scanner:
             self.assumed_from[name] = source
 
     def warn(self, sentence: str) -> None:
-        """Add a warning once."""
-        if sentence not in self.warnings:
-            self.warnings.append(sentence)
+        """Add a warning once; beyond ``MOST_SAID`` only that there are more."""
+        if sentence in self.warnings or len(self.warnings) > MOST_SAID:
+            return
+        full = len(self.warnings) == MOST_SAID
+        self.warnings.append("There is more to doubt here than is listed." if full else sentence)
 
     def propose(self, text: str, reason: str, **ratings: Any) -> None:
         """Offer a repair; it is never applied here."""
-        self.candidates.append(Candidate(text, reason, ratings))
+        if len(self.candidates) < MOST_SAID:
+            self.candidates.append(Candidate(text, reason, ratings))
 
     # the whole -----------------------------------------------------------
 

@@ -34,7 +34,7 @@ THICKNESSES = {"110": (0.5, 0.8), "187": (0.5, 0.8), "250": (0.8,), "375": (1.2,
 """Thicknesses each series is made in, mm. Source: IEC 61210, tab sizes."""
 
 _SERIES = re.compile(
-    r"(?P<hash>#|0?\.|series\s?)?(?P<series>110|187|205|250|312|375)(?P<tail>\s?(?:series|\"|″|''|in(?:ch)?\b|type))?"
+    r"(?P<hash>#|0?\.|series\s?)?(?P<series>110|187|205|250|312|375)(?P<tail>\s?(?:series|#|\"|″|''|in(?:ch)?\b|type))?"
     r"(?:\s?(?:of|tab))?(?![0-9A-Za-z.,]|\s?(?:V|Ω|°))",
     ANY_CASE,
 )
@@ -43,9 +43,10 @@ _SERIES = re.compile(
 def series(scan: Scanner) -> bool:
     """Series = ("#" | ".")? three digits ("series" | inches)?"""
     found = scan.peek(_SERIES)
-    if found is None or "series" in scan.ratings:
+    if found is None:
         return False
-    scan.say("series", found["series"])
+    if scan.ratings.setdefault("series", found["series"]) != found["series"]:
+        scan.warn("Several series are printed: this is a range of parts.")
     means = {
         "hash": ("the series follows", PRACTICE),
         "series": (f"tab {WIDTHS[found['series']]} mm wide", IEC_61210),
@@ -79,13 +80,26 @@ def size(scan: Scanner) -> bool:
 
 def _say_tab(scan: Scanner, found: re.Match[str], width: float, thick: float) -> bool:
     """Set width and thickness."""
-    scan.say("tab_mm", [width, thick])
-    scan.say("tab_thick", thick)
+    held = scan.ratings.get("tab_mm")
+    if held is None:
+        scan.say("tab_mm", [width, thick])
+        scan.say("tab_thick", thick)
+    elif held != [width, thick]:
+        _several(scan, [width, thick])
     means = {
         "width": (f"tab {width} mm wide", IEC_61210),
         "thick": (f"{thick} mm thick", IEC_61210),
     }
     return legend(scan, found, means)
+
+
+def _several(scan: Scanner, tab: list[float]) -> None:
+    """Several sizes are a range of parts, not one: all are listed, no single one is claimed."""
+    held = scan.ratings["tab_mm"]
+    sizes = held if isinstance(held[0], list) else [held]
+    scan.ratings["tab_mm"] = [*sizes, tab] if tab not in sizes else sizes
+    scan.ratings.pop("tab_thick", None)
+    scan.warn("Several tab sizes are printed: this is a range of parts, measure the one at hand.")
 
 
 _WIDTH = re.compile(
@@ -174,9 +188,8 @@ RULES: tuple[Rule, ...] = (
     word("bare|non-?insulated|uninsulated", "without a sleeve", PRACTICE, insulated=False),
     word("tin(?:ned)?", "plating", PRACTICE, plating="tin"),
     word("nickel(?:-plated)?", "plating, for heat", PRACTICE, plating="nickel"),
-    word(
-        "quick[ -]?connect|fast-?on|terminals?|tabs?|spade|lug|ring|fork|mm", "the part", PRACTICE
-    ),
+    word("quick[ -]?connect|fast-?on|terminals?|tabs?|spade|lug|ring|fork", "the part", PRACTICE),
+    word("and|or|mm", "joins two sizes", PRACTICE),
     *COMMON,
 )
 
@@ -193,6 +206,8 @@ def read(text: str) -> Reading:
 def _agree(scan: Scanner) -> None:
     """Series and size must agree; what one says the other may be read from."""
     name, tab = scan.ratings.get("series"), scan.ratings.get("tab_mm")
+    if tab and isinstance(tab[0], list):
+        return
     if name is None and tab:
         known = next((n for n, w in WIDTHS.items() if abs(w - tab[0]) < 0.06), None)
         if known:
@@ -242,11 +257,12 @@ def canonical(reading: Reading) -> str:
     """Series and size in their plainest form."""
     said = dict(reading.ratings)
     tab = said.get("tab_mm", [])
-    said["tab_mm"] = "x".join(str(side) for side in tab) if len(tab) == 2 else ""
+    sizes = tab if tab and isinstance(tab[0], list) else [tab]
+    said["tab_mm"] = " ".join(f"{s[0]}x{s[1]} mm" for s in sizes if len(s) == 2)
     return write(
         said,
         ("series", "{} series"),
-        ("tab_mm", lambda text: f"{text} mm" if text else ""),
+        ("tab_mm", "{}"),
         ("gender", "{}"),
         ("form", {"flag": "flag", "piggyback": "piggyback"}),
         ("insulated", {True: "insulated", False: "non-insulated"}),

@@ -109,6 +109,9 @@ def t_series(scan: Scanner) -> bool:
         return False
     _say(scan, int(found["amps"]), _volts(found["volts"]))
     scan.say("igt_ma", int(found["gate"]))
+    if found["amps"] == "16":  # the sheet at hand names the whole T16 series snubberless
+        scan.say("snubberless", value=True)
+        scan.say("quadrants", 3)
     means = {
         "amps": (f"{found['amps']} A r.m.s.", ST),
         "gate": (f"gate {int(found['gate'])} mA", ST),
