@@ -84,7 +84,7 @@ def spaced_slips(typed: str, marking: str) -> float:
     start = _shared(typed, marking)
     last = _last_row(typed[start:], marking[start:])
     cut = (last[at - start] + TAIL_SIGN * (size - at) for at in range(max(start, 3), size - 1))
-    return min(last[-1], TAIL_MISSED + min(cut, default=size))
+    return min(last[-1], TAIL_MISSED + min(cut, default=last[-1]))
 
 
 def _shared(typed: str, marking: str) -> int:

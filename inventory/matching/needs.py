@@ -1,0 +1,114 @@
+"""What a stand-in's ratings must reach, as ranges and words that an index can look up.
+
+This only narrows the shelf down, with the sheets' own operators; the rules judge afterwards.
+It therefore leaves nothing out that the rules could accept on what is recorded.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from inventory.families.sheet import Attribute, families, sheet
+from inventory.records import Outcome, Value
+from inventory.rules.compare import OPERATORS, numbers
+from inventory.rules.terms import in_terms
+from inventory.rules.verdict import Wanted
+
+_EDGE = 1e-9  # so that a figure is not lost to rounding
+
+WordsOf = Callable[[str], Sequence[str]]
+"""The different words recorded under a rating name."""
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One rating of an offered part: a range of figures, or one of some words."""
+
+    names: tuple[str, ...]  # the attribute and other names of the same quantity
+    low: float | None = None
+    high: float | None = None
+    words: tuple[str, ...] | None = None
+    must: bool = False  # a part without it is at best a question
+    aim: float | None = None  # the figure it should be near
+
+
+def needs(wanted: Wanted, words_of: WordsOf) -> list[Need]:
+    """What to look up for a wanted part; nothing where its family is not known.
+
+    What the tech typed must be there; what was read off the failed part must be there where the
+    sheet says so, and must not contradict elsewhere.
+    """
+    if wanted.family not in families():
+        return []
+    used = sheet(wanted.family or "")
+    typed = in_terms(used, wanted.needs)
+    said = {**in_terms(used, wanted.ratings), **typed}
+    found = (
+        _need(
+            attribute,
+            said[attribute.name],
+            words_of,
+            must=_must(attribute, attribute.name in typed),
+        )
+        for attribute in used.attributes
+        if said.get(attribute.name) is not None and attribute.compare in OPERATORS
+    )
+    return [need for need in found if need]
+
+
+def _must(attribute: Attribute, typed: bool) -> bool:  # noqa: FBT001 - one of two reasons
+    """Whether a part without the value is only a question."""
+    return typed or (attribute.must and attribute.load in {"", "volts", "general"})
+
+
+def _need(attribute: Attribute, value: Value, words_of: WordsOf, *, must: bool) -> Need | None:
+    """One attribute as a range or as words; None for a value that no index holds."""
+    names = (attribute.name, *attribute.also_named)
+    if isinstance(value, bool):
+        figure = float(value)
+        return Need(names, figure, figure, None, must, figure)
+    figures = numbers(value)
+    if figures and attribute.compare != "includes":
+        low, high = _range(attribute, max(figures), min(figures))
+        return Need(names, low, high, None, must, max(figures))
+    if isinstance(value, dict) or any(isinstance(item, dict) for item in _items(value)):
+        return None
+    words = tuple(_words(attribute, value, names, words_of))
+    return Need(names, None, None, words, must)
+
+
+def _range(attribute: Attribute, most: float, least: float) -> tuple[float | None, float | None]:
+    """The figures that can do for a wanted one."""
+    slack = abs(most) * _EDGE
+    band = max(attribute.tolerance or 0.0, attribute.ask_tolerance or 0.0)
+    if attribute.misfit != "refused":
+        return None, None  # another figure is a question, so it is not left out
+    if attribute.compare == "at-least":
+        return most - slack, None
+    if attribute.compare == "at-most":
+        return None, most + slack
+    if attribute.compare == "covers":
+        return most * (1 - band) - slack, None
+    if attribute.compare == "within":
+        band *= abs(most)
+    elif attribute.compare != "fit":
+        band = 0.0
+    return least - band - slack, most + band + slack
+
+
+def _words(
+    attribute: Attribute, value: Value, names: Sequence[str], words_of: WordsOf
+) -> Iterator[str]:
+    """Recorded words that serve for a wanted one, or for one member of a wanted set."""
+    serves = OPERATORS[attribute.compare]
+    for word in dict.fromkeys(word for name in names for word in words_of(name)):
+        for member in (value, *_items(value)):
+            if serves(attribute, member, word)[0] is not Outcome.REFUSED:
+                yield word
+                break
+
+
+def _items(value: Value) -> Sequence[Value]:
+    """The members of a list; nothing of anything else."""
+    return list(value) if isinstance(value, list | tuple) else []
