@@ -51,7 +51,10 @@ _FALL = re.compile(
 
 @dataclass(slots=True)
 class Point:
-    """One temperature with what happens there; ``way`` is "rise", "fall" or not said."""
+    """One temperature with what happens there; ``way`` is "rise", "fall" or not said.
+
+    ``does`` is a verb's name; None for the figure the part acts at, "back" where it goes back.
+    """
 
     does: str | None
     at: Temperature
@@ -122,13 +125,13 @@ _PAIR = re.compile(
 )
 
 
-def _open_reset(points: Points, scan: Scanner) -> bool:
-    """OpenReset = figure tolerance? "/" lower figure tolerance? "°C"."""
+def _act_back(points: Points, scan: Scanner) -> bool:
+    """ActBack = figure tolerance? "/" lower figure tolerance? "°C"."""
     found = scan.peek(_PAIR)
     if found is None or float(found["high"]) <= float(found["low"]):
         return False
-    scan.take(_PAIR, "opens at the first figure, resets at the second", PRACTICE)
-    for does, name, tol in (("open", "high", "t1"), ("reset", "low", "t2")):
+    scan.take(_PAIR, "acts at the first figure, goes back at the second", PRACTICE)
+    for does, name, tol in ((None, "high", "t1"), ("back", "low", "t2")):
         tolerance = plain_number(found[tol]) if found[tol] else None
         at = Temperature(c=int(found[name]), tol_c=tolerance, text=found[name])
         points.met.append(Point(does, at))
@@ -193,5 +196,5 @@ def _tolerance(points: Points, scan: Scanner) -> bool:
 
 def rules(points: Points) -> tuple[Rule, ...]:
     """The grammar lines of the points, in order, filling this collection."""
-    bound = (_open_reset, _point, _tolerance, _verb, _way)
+    bound = (_act_back, _point, _tolerance, _verb, _way)
     return (_never, _mode, _range, *(partial(rule, points) for rule in bound), _no_unit)

@@ -62,7 +62,8 @@ def _code(said: dict[str, float], scan: Scanner) -> bool:
 def _compare_code(scan: Scanner, said: dict[str, float]) -> None:
     """What the code says counts where nothing is printed in plain; else both must agree."""
     if "voltage_vac" in said and scan.ratings.get("voltage_v") == said["voltage_vac"]:
-        del scan.ratings["voltage_v"]  # the code tells what kind of volts they are
+        # the code tells what kind of volts the plain ones are
+        scan.ratings["voltage_vac"] = scan.ratings.pop("voltage_v")
     for name, value in said.items():
         plain = scan.ratings.get(name)
         if name == "voltage_vac" and plain is None:

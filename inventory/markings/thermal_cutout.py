@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from typing import Any
 
 from inventory.markings import cutout_load, cutout_points
-from inventory.markings.amounts import GAPS, PRACTICE, approvals, listed, review
-from inventory.markings.cutout_points import Point, Points
+from inventory.markings.amounts import GAPS, PRACTICE, approvals, review
+from inventory.markings.cutout_points import Points
+from inventory.markings.cutout_settle import settle
+from inventory.markings.cutout_text import canonical
 from inventory.markings.cutout_words import PLACES, WORDS
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.temperatures import Temperature, tidy, usable
-from inventory.markings.writing import write
+from inventory.markings.temperatures import tidy
 from inventory.records import Reading
 from inventory.units import celsius
 
@@ -21,9 +21,6 @@ STAMP = (
 L_TYPE = (
     "bestbearings.com dryer-thermostat: L and the temperature at which the contacts open, in °F"
 )
-ONE_SHOT_C = -20
-"""A reset point below any room an appliance works in: the contact never closes again by itself."""
-
 _TYPE = re.compile(r"(?P<type>[NHG](?P<c>[0-9]{2,3}))(?![A-Za-z0-9])")
 _L = re.compile(r"(?P<type>L(?P<f>[0-9]{2,3}))(?:\s?-\s?(?P<diff>[0-9]{1,3}))?F?(?![A-Za-z0-9])")
 _KSD = re.compile(
@@ -107,7 +104,7 @@ def read(text: str) -> Reading:
     scan.sweep(_lines(points, loads))
     cutout_load.settle(scan, loads)
     bare = not scan.ratings and len(points.met) == 1 and len(scan.marks) == 1
-    _settle(scan, points.met)
+    settle(scan, points.met)
     if bare and scan.ratings.get("cf_pair_consistent"):
         _bare_pair(scan)
     return scan.reading("thermal_cutout")
@@ -122,88 +119,6 @@ def _bare_pair(scan: Scanner) -> None:
         " does not reset, as the oven manual that prints it so says; confirm on the part.",
     )
 
-
-# points become ratings -------------------------------------------------------
-
-
-def _settle(scan: Scanner, met: list[Point]) -> None:
-    """Doubtful pairs are set aside, then the two points together say which contact it is."""
-    for point in met:
-        _check(scan, point)
-    good = [point for point in met if point.at.agrees is not False]
-    if sum(p.does is None for p in good) > 1:
-        _no_words(scan, good)
-        return
-    closes = next((p for p in good if p.does in ("close", "on")), None)
-    opens = next((p for p in good if p.does in ("open", "off", None)), None)
-    reset = next((p for p in good if p.does == "reset"), None)
-    if closes and _closes_on_rise(closes, opens):
-        scan.say("contact", "NO")
-        _say_point(scan, "close_on_rise", closes.at)
-        if opens:
-            _say_point(scan, "open_on_fall", opens.at)
-        return
-    if opens:
-        _say_point(scan, "open", opens.at)
-    if closes:
-        _say_point(scan, "close", closes.at)
-    _say_reset(scan, reset or (closes if opens else None), opens)
-
-
-def _no_words(scan: Scanner, good: list[Point]) -> None:
-    """Several temperatures and no word which is which: none is read."""
-    review(scan, "Several temperatures and no word says which opens and which resets.")
-    figures = sorted({c for p in good if (c := p.at.in_c()) is not None}, reverse=True)
-    if len(figures) == 2:
-        text = f"opens at {listed(figures[0])} C, resets at {listed(figures[1])} C"
-        scan.propose(text, "the higher one opens", open_c=figures[0], reset_c=figures[1])
-
-
-def _closes_on_rise(closes: Point, opens: Point | None) -> bool:
-    """Said in words, or the closing point lies above the opening one."""
-    if closes.way == "rise" or (opens is not None and opens.way == "fall"):
-        return True
-    high, low = closes.at.in_c(), opens.at.in_c() if opens else None
-    return high is not None and low is not None and high > low
-
-
-def _say_point(scan: Scanner, name: str, at: Temperature) -> None:
-    """One point in °C, in °F where printed, with its tolerance."""
-    figures = {"c": at.in_c(), "f": at.f, "tol_c": at.tol_c, "tol_f": at.tol_f}
-    for tail, value in figures.items():
-        if value is not None:
-            scan.say(f"{name}_{tail}", value)
-
-
-def _say_reset(scan: Scanner, reset: Point | None, opens: Point | None) -> None:
-    """A printed reset point closes the contact by itself, unless a hand or the cold has to."""
-    if reset is None:
-        return
-    _say_point(scan, "reset", reset.at)
-    back = reset.at.in_c()
-    if back is not None and back <= ONE_SHOT_C:
-        scan.ratings["reset"] = "one-shot"
-        scan.warn(f"It resets only at {listed(back)} °C: in a house it opens once.")
-    elif "reset" not in scan.ratings:
-        scan.say("reset", "auto")
-    hot = opens.at.in_c() if opens else None
-    if hot is not None and back is not None and back >= hot:
-        review(scan, "The reset point is not below the opening point; a figure is wrong.")
-
-
-_RATING = {"reset": "reset", "close": "close", "on": "close"}
-"""Which rating a point would be; every other point is where the contact opens."""
-
-
-def _check(scan: Scanner, point: Point) -> None:
-    """A pair must agree; one that does not is offered repaired, never read."""
-    if usable(scan, point.at, _RATING.get(point.does or "", "open")):
-        return
-    if scan.ratings.get("reset") == "auto":
-        del scan.ratings["reset"]  # a lost minus sign makes a one-shot look self-resetting
-
-
-# recognising and writing -----------------------------------------------------
 
 _LIKELY = (
     (re.compile(r"thermal cut-?\s?out|thermostat|\bKSD\s?-?[0-9]{3}|bimetal", re.IGNORECASE), 0.95),
@@ -223,46 +138,4 @@ def likely(text: str) -> float:
     return next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
 
 
-def _point_text(ratings: dict[str, Any], name: str, words: str) -> str:
-    """One point written out, in the scales that were printed."""
-    c, f = ratings.get(f"{name}_c"), ratings.get(f"{name}_f")
-    if c is None:
-        return ""
-    tol = {
-        k: f" ± {listed(ratings[f'{name}_tol_{k}'])}" if f"{name}_tol_{k}" in ratings else ""
-        for k in "cf"
-    }
-    if f is None:
-        return f"{words} {listed(c)}{tol['c']} C"
-    if "cf_pair_consistent" not in ratings:
-        return f"{words} {listed(f)}{tol['f']} F"
-    return f"{words} {listed(f)}{tol['f']} F ({listed(c)}{tol['c']} C)"
-
-
-_POINTWORDS = (
-    ("open", "opens at"), ("close", "closes at"), ("close_on_rise", "turns on at"),
-    ("open_on_fall", "shuts off at"),
-)  # fmt: skip
-
-
-def canonical(reading: Reading) -> str:
-    """The marking written out again; reads back to the same ratings."""
-    said = dict(reading.ratings)
-    diff = f"-{said['differential_f']}F" if "differential_f" in said else ""
-    skip = ("open",) if "type" in said else ()
-    points = [_point_text(said, name, words) for name, words in _POINTWORDS if name not in skip]
-    if "close_c" not in said:
-        points.append(_point_text(said, "reset", "resets at"))
-    head = write(
-        said, ("series", "{}"), ("type", f"{{}}{diff}"), ("contact", "{}"), ("location", "({})"),
-        ("range_c", lambda v: f"{v[0]}~{v[1]}C"),
-    )  # fmt: skip
-    modes = {"manual": "manual reset,", "none": "does not reset"}
-    if "reset_c" not in said:
-        modes["auto"] = "auto reset,"
-    tail = write(
-        said, ("reset", modes), ("body_max_c", "T{}"), ("body", "{} body"), ("flange", "{} flange"),
-        ("cycles", "{} cycles"), ("approvals", "{}"),
-    )  # fmt: skip
-    load = "; ".join(cutout_load.load_text(row) for row in said.get("ratings", [said]))
-    return " ".join(piece for piece in (head, *points, tail, load) if piece)
+__all__ = ["canonical", "likely", "read"]
