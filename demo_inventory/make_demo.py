@@ -40,7 +40,6 @@ WHY = (
     "replaced",
 )
 BENCHES = ("front bench", "back bench")
-STAND_INS = ("KSD-V16-63", "PW-V16-63", "NFD-V16-63")
 PULLED = ("interlock_switch", "switch", "hv_capacitor", "hv_diode", "magnetron", "motor_turntable",
           "motor_fan", "lamp", "thermal_cutout", "relay", "screw", "tray", "roller", "bearing",
           "belt", "cord", "terminal", "inverter_board", "capacitor_safety", "ntc")  # fmt: skip
@@ -216,14 +215,16 @@ class Shop:
 
     def set_the_scene(self) -> None:
         """The interlock search of the tour: one that clicks no more, one too weak, one right."""
+        label = {"unit": "Brenka BK-20M", "date": "2021-03-01"}
+        inside = "label inside the Brenka BK-20M"
+        primary, monitor = "primary-interlock", "monitor"
         edges = [
-            Edge(code, "Brenka BK-20M", "listed-alternate", "label inside the Brenka BK-20M",
-                 place="primary-interlock", date="2021-03-01")
-            for code in STAND_INS
-        ]  # fmt: skip
-        edges.append(Edge("NFD-V16-62", "Brenka BK-20M", "listed-alternate",
-                          "label inside the Brenka BK-20M", place="monitor", date="2021-03-01"))  # fmt: skip
-        edges.append(Edge("NFD-V10-63", "NFD-V16-63", "supersedes", "maker's notice 7/2023"))
+            Edge("NFD-V16-63", "KSD-V16-63", "listed-alternate", inside, place=primary, **label),
+            Edge("NFD-V16-63", "PW-V16-63", "listed-alternate", inside, place=primary, **label),
+            Edge("NFD-V16-62", "KSD-V16-62", "listed-alternate", inside, place=monitor, **label),
+            Edge("NFD-V16-63", "NFD-V10-63", "supersedes", "maker's notice 7/2023"),
+            Edge("OM-M21A", "Brenka BK-2#*", "fits-unit", "maker's parts list 2023"),
+        ]
         xref.add_edges(self.as_bench(), edges)
         self.empty("NFD-V16-63")
         for code in ("KSD-V16-63", "PW-V16-63"):

@@ -9,10 +9,11 @@ from typing import Any
 from sqlalchemy import text
 from sqlalchemy.engine import Connection
 
-from inventory.bench.low import moment, part_stocks, settings_of
+from inventory.bench.low import part_stocks, settings_of
+from inventory.bench.moments import moment
 from inventory.bench.wear import fitted
-from inventory.stock.report import LowLine, low_report
-from inventory.stock.wear_report import WearLine, wear_report
+from inventory.stock.report import LowLine, what_runs_short
+from inventory.stock.wear_report import WearLine, what_wears
 from inventory.store.shelf import Shelf
 
 OLD_HOLD_DAYS = 7
@@ -38,8 +39,8 @@ def day(shelf: Shelf, *, as_of: str | None = None) -> Day:
     at = moment(as_of)
     with shelf.read() as connection:
         stocks = part_stocks(connection, at if as_of else None)
-        report = low_report(stocks, settings_of(connection, at))
-        failing = wear_report(fitted(connection, "part", at)).flagged()
+        report = what_runs_short(stocks, settings_of(connection, at))
+        failing = what_wears(fitted(connection, "part", at)).flagged()
         used: dict[str, int] = {}
         for part in stocks:
             for month in part.history:

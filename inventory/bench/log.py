@@ -64,11 +64,12 @@ def understood(piece: Piece) -> tuple[Part, Reading | None]:
     reading = read(piece.marking or piece.type_code or "", asked)
     family = asked or (reading.family if reading.family in families() else "other")
     ratings = {**reading.ratings, **piece.ratings} if reading.family == family else piece.ratings
+    code = piece.type_code or ratings.get("type")
     part = Part(
         family=family,
         marking=piece.marking,
         maker=piece.maker or None,
-        type_code=piece.type_code or None,
+        type_code=code if isinstance(code, str) and code else None,
         description=piece.description or None,
         ratings={name: value for name, value in ratings.items() if value is not None},
         aliases=piece.aliases,

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from calendar import monthrange
 from collections.abc import Mapping
-from datetime import UTC, datetime
 from typing import Any
 
 from sqlalchemy.engine import Connection
 
-from inventory.errors import WrongInput
+from inventory.bench.moments import moment
 from inventory.families.sheet import families, sheet
 from inventory.matching.keys import bare
 from inventory.stock.asked import Donor, LowSettings, Month, PartStock, month_number
-from inventory.stock.report import LowReport, low_report
+from inventory.stock.report import LowReport, what_runs_short
 from inventory.store import journal, sums, units
 from inventory.store.shelf import Shelf
 from inventory.units import cents, parse_number
@@ -28,19 +27,6 @@ FIGURES = {
     "wage_per_hour": "what an hour at the bench costs, as money",
 }
 """What a shop can set, and what it means."""
-
-
-def moment(as_of: str | None) -> str:
-    """The end of a day as the journal writes it; now where none is said."""
-    if as_of is None:
-        return journal.now()
-    try:
-        day = datetime.fromisoformat(as_of).date()
-    except ValueError as error:
-        raise WrongInput(f"Not a date: {as_of!r}. Write it like 2026-03-31.") from error
-    return datetime(day.year, day.month, day.day, 23, 59, 59, 999999, UTC).isoformat(
-        timespec="microseconds"
-    )
 
 
 def settings_of(connection: Connection, at: str) -> LowSettings:
@@ -173,4 +159,4 @@ def low(
     with shelf.read() as connection:
         stocks = part_stocks(connection, at if as_of else None)
         settings = settings_of(connection, at)
-    return low_report(stocks, settings, pools=pools)
+    return what_runs_short(stocks, settings, pools=pools)

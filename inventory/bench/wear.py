@@ -8,9 +8,10 @@ from typing import Any
 
 from sqlalchemy.engine import Connection
 
-from inventory.bench.low import moment
+from inventory.bench.moments import moment
 from inventory.errors import WrongInput
-from inventory.stock.wear_report import Fitted, WearReport, wear_report
+from inventory.records import Part
+from inventory.stock.wear_report import Fitted, WearReport, what_wears
 from inventory.store import sums
 from inventory.store.shelf import Shelf
 
@@ -33,7 +34,7 @@ def wear(shelf: Shelf, by: str = "part", *, as_of: str | None = None) -> WearRep
     """Failures against their kind (the family), with those still alive counted in."""
     at = moment(as_of)
     with shelf.read() as connection:
-        return wear_report(fitted(connection, by, at))
+        return what_wears(fitted(connection, by, at))
 
 
 def fitted(connection: Connection, by: str, at: str) -> list[Fitted]:
@@ -65,10 +66,8 @@ def months_between(start: str, end: str) -> float:
     return max(0.0, days / DAYS_A_MONTH)
 
 
-def warnings_for(connection: Connection, codes: Iterable[str | None]) -> dict[str, str]:
-    """Sentences on part types that keep failing, for those of the codes that do."""
-    wanted = {code for code in codes if code}
-    if not wanted:
-        return {}
-    found = wear_report(fitted(connection, "part", moment(None))).warnings()
-    return {name: sentence for name, sentence in found.items() if name in wanted}
+def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[str, str]:
+    """Sentences on part types that keep failing, by their code or marking."""
+    names = {part.type_code or part.marking for part in offered}
+    found = what_wears(fitted(connection, "part", moment(None))).warnings()
+    return {name: sentence for name, sentence in found.items() if name in names}

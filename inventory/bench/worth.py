@@ -9,7 +9,8 @@ from typing import Any
 from sqlalchemy.engine import Connection
 
 from inventory.bench import words
-from inventory.bench.low import family_yields, moment, part_stocks, settings_of
+from inventory.bench.low import family_yields, part_stocks, settings_of
+from inventory.bench.moments import moment
 from inventory.errors import NotFound
 from inventory.families.sheet import families, sheet
 from inventory.matching.keys import bare
@@ -18,7 +19,7 @@ from inventory.rules.cautions import cautions
 from inventory.stock.asked import LowSettings, PartStock
 from inventory.stock.need import Shelf as Known
 from inventory.stock.need import demand_of, known_shelf
-from inventory.stock.worth_report import Carried, WorthReport, WorthSettings, worth_report
+from inventory.stock.worth_report import Carried, WorthReport, WorthSettings, what_is_worth
 from inventory.store import sums, units
 from inventory.store.shelf import Shelf
 from inventory.units import cents
@@ -58,7 +59,7 @@ def worth(shelf: Shelf, said: str, *, as_of: str | None = None) -> Worth:
         if part_id in stocks and part_id not in done
     ]
     before = max(count for count, _ in given.values())
-    return Worth(said, before, worth_report(carried, money))
+    return Worth(said, before, what_is_worth(carried, money))
 
 
 def _subject(connection: Connection, said: str) -> tuple[SourceUnit | None, str | None, str]:

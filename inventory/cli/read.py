@@ -40,7 +40,7 @@ def read(
 
     wanted = _family(family)
     if lines is not None:
-        for text in _lines(lines):
+        for text in lines_of(lines):
             reading = read_line(text) if wanted is None else read_marking(text, wanted)
             show.as_json_line(as_json(reading))
         return
@@ -64,7 +64,7 @@ def _family(word: str | None) -> str | None:
     return readable_family(word)
 
 
-def _lines(source: str) -> Iterator[str]:
+def lines_of(source: str) -> Iterator[str]:
     """Lines of a file or of standard input."""
     if source == "-":
         for raw in sys.stdin.buffer:

@@ -1,14 +1,16 @@
 """``salvage screw``: what a screw is, what goes in instead, its limits, how many there are."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from inventory.cli import options, screw_show, show
+from inventory.cli import options, show
 from inventory.errors import InventoryError, WrongInput
-from inventory.fasteners.holes import Place, hole_kind
-from inventory.fasteners.shelf import ShelfScrew
+
+if TYPE_CHECKING:
+    from inventory.fasteners.holes import Place
+    from inventory.fasteners.shelf import ShelfScrew
 
 app = typer.Typer(
     name="screw",
@@ -54,6 +56,7 @@ def name(
 
     Example: salvage screw name --major 4.12 --pitch 0.79
     """
+    from inventory.cli import screw_show
     from inventory.fasteners import identify
     from inventory.fasteners.designation import read_screw
 
@@ -83,8 +86,10 @@ def _positive(**figures: float | None) -> None:
             raise WrongInput(f"--{option.replace('_', '-')} is a length in mm above zero.")
 
 
-def _place(hole: str | None, sheet: float | None, engaged: float | None) -> Place:
+def _place(hole: str | None, sheet: float | None, engaged: float | None) -> "Place":
     """The hole as said on the command line."""
+    from inventory.fasteners.holes import Place, hole_kind
+
     _positive(sheet=sheet, engaged=engaged)
     return Place(hole_kind(hole or "unknown"), sheet, engaged)
 
@@ -104,6 +109,7 @@ def fit(
 
     Example: salvage screw fit M4x8 "#8-32x3/8" --in sheet --draw
     """
+    from inventory.cli import screw_show
     from inventory.fasteners.designation import read_screw
     from inventory.fasteners.mating import mate
 
@@ -176,6 +182,7 @@ def instead(
     """
     from dataclasses import replace
 
+    from inventory.cli import screw_show
     from inventory.fasteners import instead as room
     from inventory.fasteners.shelf import offers_from
     from inventory.records import Verdict
@@ -200,7 +207,7 @@ def instead(
         raise typer.Exit(1)
 
 
-def shelf_screws(shelf: str | None) -> list[ShelfScrew]:
+def shelf_screws(shelf: str | None) -> "list[ShelfScrew]":
     """Every lot of screws on hand, as offers; a record that names no single thread is left out.
 
     The only place where this command asks the shelf.
@@ -239,6 +246,7 @@ def limits(
 
     Example: salvage screw limits "M4x0.7" --class 6g
     """
+    from inventory.cli import screw_show
     from inventory.fasteners.designation import read_screw
 
     name_read = read_screw(thread)
@@ -261,6 +269,7 @@ def weigh(
 
     Example: salvage screw weigh --weigh 38g --ten 6.2g
     """
+    from inventory.cli import screw_show
     from inventory.fasteners.weigh import count_by_weight, grams
 
     try:

@@ -131,7 +131,8 @@ def _backtest(opened: Any, as_of: str | None, *, json: bool) -> None:
     """Claim and outcome over this shop's own journal."""
     from dataclasses import asdict
 
-    from inventory.bench.low import moment, part_stocks, settings_of
+    from inventory.bench.low import part_stocks, settings_of
+    from inventory.bench.moments import moment
     from inventory.stock.achieved import own_backtest
 
     at = moment(as_of)

@@ -93,7 +93,7 @@ def stand_in(
     return StandIn(
         part=part,
         judgement=Judgement(verdict, tuple(reasons), judged.closeness),
-        lots=good,
+        lots=good or tuple(offers),  # refused lots are shown with their reason, never offered
         likeness=like,
         roads=tuple(sorted(set(ways))),
     )

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
-from sqlalchemy import text
+from sqlalchemy import bindparam, text
 from sqlalchemy.engine import Connection
 
 _DEMAND = """
@@ -155,3 +155,19 @@ def lives(connection: Connection, as_of: str) -> Iterator[dict[str, Any]]:
     ).mappings()
     for row in rows:
         yield dict(row)
+
+
+LEAST_FAILURES = 3
+"""Fewer failures than this never make a warning. Source: reference/stock.md section 4."""
+
+
+def failed_often(connection: Connection, part_ids: Sequence[int | None]) -> list[int]:
+    """Those of the part types of which several fitted pieces failed."""
+    numbers = [number for number in part_ids if number is not None]
+    if not numbers:
+        return []
+    statement = text(
+        "SELECT part_id FROM journal WHERE part_id IN :ids AND kind = 'failed' GROUP BY part_id"
+        f" HAVING COUNT(*) >= {LEAST_FAILURES}"
+    ).bindparams(bindparam("ids", expanding=True))
+    return list(connection.execute(statement, {"ids": numbers}).scalars())

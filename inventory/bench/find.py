@@ -1,0 +1,218 @@
+"""Finding what can stand in: from the words of a tech to judged stand-ins with their lots."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from inventory.bench import words
+from sqlalchemy.engine import Connection
+
+from inventory.errors import WrongInput
+from inventory.families.sheet import Caution, families, sheet
+from inventory.markings.reader import read
+from inventory.matching.candidates import find as search
+from inventory.matching.keys import bare
+from inventory.matching.rank import Found, StandIn
+from inventory.records import Part, Reading, Value
+from inventory.rules.cautions import cautions
+from inventory.rules.places import place as place_of
+from inventory.rules.verdict import Wanted
+from inventory.store import sums
+from inventory.store.roads import ShelfRoads
+from inventory.store.shelf import Shelf
+
+MOST_SIGNS = 10_000
+"""A longer query is no marking."""
+
+
+@dataclass(frozen=True, slots=True)
+class Query:
+    """What a tech says of the part to be replaced and of where it sits."""
+
+    marking: str = ""
+    family: str | None = None
+    maker: str | None = None
+    type_code: str | None = None
+    place: str | None = None
+    unit: str | None = None
+    serial: str | None = None
+    needs: Mapping[str, Value] = field(default_factory=dict)
+    measured: Mapping[str, Value] = field(default_factory=dict)  # of the offered part
+    measured_part: int | None = None
+    limit: int = 10
+    show_all: bool = False
+    near_bin: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """Stand-ins in order, with what was understood of the query."""
+
+    wanted: Wanted
+    reading: Reading | None
+    found: Found
+    cautions: tuple[Caution, ...] = ()
+    wear: Mapping[str, str] = field(default_factory=dict)  # code -> warning
+
+    @property
+    def stand_ins(self) -> tuple[StandIn, ...]:
+        """What may be offered, best first."""
+        return self.found.stand_ins
+
+
+def known_place(name: str | None) -> str | None:
+    """The place a word means; an unknown one is answered with the nearest."""
+    return place_of(name).id if name else None
+
+
+def find(shelf: Shelf, query: Query) -> Answer:
+    """Search a shelf. Raises ``WrongInput`` for a query that says nothing."""
+    with shelf.read() as connection:
+        found = answer(ShelfRoads(connection), query)
+        return replace(found, wear=_wear(connection, found.found))
+
+
+def find_many(shelf: Shelf, queries: Iterable[Query]) -> Iterable[Answer]:
+    """Search a shelf many times in one process, one moment of the shelf each."""
+    for query in queries:
+        with shelf.read() as connection:
+            yield answer(ShelfRoads(connection), query)
+
+
+def _wear(connection: Connection, found: Found) -> dict[str, str]:
+    """Warnings on offered part types that keep failing.
+
+    Three failures are the least a warning needs, so the arithmetic is only asked for then.
+    """
+    numbers = [one.part.id for one in found.stand_ins]
+    if not sums.failed_often(connection, numbers):
+        return {}
+    from inventory.bench.wear import warnings_for
+
+    return warnings_for(connection, [one.part for one in found.stand_ins])
+
+
+def answer(roads: ShelfRoads, query: Query) -> Answer:
+    """The answer over open roads."""
+    wanted, reading = wanted_of(query, roads)
+    found = search(wanted, roads, serial=query.serial, limit=query.limit, near_bin=query.near_bin)
+    offered = {one.part.family for one in (*found.stand_ins, *found.not_here)}
+    told = _cautions({wanted.family or "", *offered}, wanted.place)
+    return Answer(wanted, reading, found, told)
+
+
+def wanted_of(query: Query, roads: ShelfRoads) -> tuple[Wanted, Reading | None]:
+    """What is wanted: the query as read, with the shelf's own record of the code under it."""
+    text = words.storable(query.marking, "marking") if len(query.marking) <= MOST_SIGNS else None
+    if text is None:
+        raise WrongInput(f"A text of more than {MOST_SIGNS:,} signs is no marking.")
+    family = words.family(query.family) if query.family else None
+    place = known_place(query.place)
+    if not (text.strip() or query.type_code or query.needs or (query.unit and place)):
+        raise WrongInput(
+            "Say what to look for: a marking, --need name=value, or --unit and --place."
+        )
+    reading = read(text, family) if text.strip() else None
+    known = _on_record(roads, query.type_code, text, reading)
+    return (
+        Wanted(
+            family=family or _family(known, reading, place, query),
+            marking=text,
+            type_code=query.type_code or _code(reading, known, text),
+            maker=query.maker or (known.maker if known else None),
+            ratings={**(known.ratings if known else {}), **(_ratings(reading))},
+            assumed=dict(reading.assumed) if reading else {},
+            needs=dict(query.needs),
+            place=place,
+            unit=query.unit,
+        ),
+        reading,
+    )
+
+
+def _ratings(reading: Reading | None) -> Mapping[str, Value]:
+    """What the marking says of the part, without its type code; a mere number says nothing."""
+    if reading is None or reading.family not in families():
+        return {}
+    return {name: value for name, value in reading.ratings.items() if name != "type"}
+
+
+def _on_record(
+    roads: ShelfRoads, code: str | None, text: str, reading: Reading | None
+) -> Part | None:
+    """The part type the query names letter by letter, if all under that code agree on its kind."""
+    said = [code, text, str(reading.ratings.get("type") or "") if reading else ""]
+    for one in said:
+        key = bare(one or "")
+        numbers = roads.by_codes([key]).get(key, ()) if key else ()
+        known = list(roads.parts(numbers).values())
+        if known and len({part.family for part in known}) == 1:
+            return known[0]
+    return None
+
+
+def _code(reading: Reading | None, known: Part | None, text: str) -> str | None:
+    """The type code: as read, as on record, or the text itself where nothing else was read."""
+    said = reading.ratings.get("type") if reading else None
+    if isinstance(said, str) and said:
+        return said
+    if known is not None and known.type_code:
+        return known.type_code
+    plain = text.strip()
+    if plain and len(plain) <= 60 and not _ratings(reading):
+        return plain
+    return None
+
+
+def _family(
+    known: Part | None, reading: Reading | None, place: str | None, query: Query
+) -> str | None:
+    """The family: of the record, as read, or the only one that sits in the place."""
+    if known is not None:
+        return known.family
+    if reading is not None and reading.family in families() and reading.family != "other":
+        return reading.family
+    if place is not None:
+        possible = place_of(place).families
+        return possible[0] if possible else None
+    return _family_of_needs(query.needs)
+
+
+def _family_of_needs(needs: Mapping[str, Value]) -> str | None:
+    """The only family whose sheet knows all the needs, if there is one."""
+    possible = [
+        name for name in families() if needs and all(sheet(name).attribute(need) for need in needs)
+    ]
+    return possible[0] if len(possible) == 1 else None
+
+
+def _cautions(asked: set[str], place: str | None) -> tuple[Caution, ...]:
+    """Cautions of the families in question and of the place, each once."""
+    told: dict[Caution, None] = {}
+    for family in sorted(asked & set(families())) or [None]:
+        told |= dict.fromkeys(cautions(family, "find", place))
+    return tuple(told)
+
+
+def measured(
+    shelf: Shelf, part_id: int, values: Mapping[str, Value], *, dry_run: bool = False
+) -> None:
+    """Store what a tech measured on, or saw of, an offered part type."""
+    from inventory.store import journal, parts
+
+    with shelf.write(dry_run=dry_run) as connection:
+        part = parts.get(connection, part_id)
+        page = sheet(part.family) if part.family in families() else None
+        for name, value in values.items():
+            if page is not None and page.attribute(name) is None:
+                words.known(name, [one.name for one in page.attributes], f"{part.family} attribute")
+            parts.measure(connection, part_id, name, value, shelf.bench)
+        event = journal.Event("measured", part_id=part_id, detail={"values": dict(values)})
+        journal.append(connection, [event], bench=shelf.bench)
+
+
+def refined(query: Query, **changes: Any) -> Query:
+    """The query with some of its words changed."""
+    return replace(query, **changes)

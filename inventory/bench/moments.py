@@ -1,0 +1,21 @@
+"""Days and moments as the journal writes them."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from inventory.errors import WrongInput
+from inventory.store import journal
+
+
+def moment(as_of: str | None) -> str:
+    """The end of a day as the journal writes it; now where none is said."""
+    if as_of is None:
+        return journal.now()
+    try:
+        day = datetime.fromisoformat(as_of).date()
+    except ValueError as error:
+        raise WrongInput(f"Not a date: {as_of!r}. Write it like 2026-03-31.") from error
+    return datetime(day.year, day.month, day.day, 23, 59, 59, 999999, UTC).isoformat(
+        timespec="microseconds"
+    )
