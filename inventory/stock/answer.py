@@ -200,7 +200,7 @@ _ROADS: tuple[Road, ...] = (
     (("mean", "S"), (), _on_hand),
     (("lead_time_demand_mean", "S"), (), _on_hand),
     (("r", "p", "q"), (), lambda g: NegativeBinomial(g["r"], g["p"]).quantile(g["q"])),
-    *answer_demand.ROADS,
     *answer_salvage.ROADS,
     *answer_wear.ROADS,
+    *answer_demand.ROADS,
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -238,6 +239,7 @@ def _rule(heading: str) -> Rule:
 
 def _gamma_poisson(heading: str) -> Rule:
     """Gamma-Poisson with the discount and prior of its heading, as the reference counts age."""
-    discount = next((w for w in (0.85, 0.90, 0.95) if f"{w:g}"[1:] in heading), 1.0)
+    said = re.search(r"w ?= ?0?(\.[0-9]{1,3})", heading)
+    discount = float(said[1]) if said else 1.0
     prior = GammaPoisson(0.5, 1) if "(0.5,1)" in heading or "(.5,1)" in heading else None
     return gamma_poisson(discount, prior, first_age=0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -12,6 +13,9 @@ from inventory.stock.demand import DISCOUNT, GammaPoisson
 
 SALVAGE_POLICIES = frozenset({"same-type-only", "salvage-if-tested", "salvage-if-inspected"})
 """Reuse policies of a family sheet under which a pulled piece may be used at all."""
+
+
+_MONTH = re.compile(r"([0-9]{4})-(0[1-9]|1[0-2])\b")
 
 
 class Month(NamedTuple):
@@ -36,10 +40,10 @@ def month_number(date: str) -> int:
     >>> month_number("2025-03-14") - month_number("2024-12-31")
     3
     """
-    year, month = date[:4], date[5:7]
-    if not (year.isdecimal() and month.isdecimal() and 1 <= int(month) <= 12):
+    found = _MONTH.match(date)
+    if found is None:
         raise WrongInput(f"Not a date: {date!r}. Write it like 2025-03-14.")
-    return int(year) * 12 + int(month) - 1
+    return int(found[1]) * 12 + int(found[2]) - 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -125,6 +125,23 @@ def compound_counts(jobs: Counts, extra: ExtraPieces) -> Listed:
     raise AssertionError  # pragma: no cover - running() has no end
 
 
+def compound_variance(jobs: Counts, extra: ExtraPieces) -> float:
+    """Variance of the same without summing: over the jobs, and over what is known of sizes.
+
+    E[N] a/b + E[N²] a/b² + Var[N] (1 + a/b)².
+
+    >>> from inventory.stock.counts import Poisson
+    >>> round(compound_variance(Poisson(2), ExtraPieces(3, 4)), 6)
+    8.75
+    >>> round(compound_counts(Poisson(2), ExtraPieces(3, 4)).variance, 6)
+    8.75
+    """
+    second = jobs.variance + jobs.mean**2
+    size = extra.mean_size
+    within = jobs.mean * (size - 1) + second * (size - 1) / extra.b
+    return within + jobs.variance * size**2
+
+
 def _add(weights: list[float], share: float, m: int, extra: ExtraPieces) -> None:
     """Add the pieces of m jobs, which happen with this share."""
     if share < _NOTHING_LEFT:

@@ -6,6 +6,7 @@ All in plain ``math``: tails are summed term by term from where they begin to ma
 from __future__ import annotations
 
 import math
+from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -15,24 +16,24 @@ from inventory.stock.checks import a_share, above_zero, not_negative
 _FAR = 40.0  # standard deviations beyond which a term is below the smallest double
 
 
-class Counts:
+class Counts(ABC):
     """A distribution over 0, 1, 2, ... pieces; children give ``pmf``, ``mean``, ``variance``."""
 
     __slots__ = ()
 
     @property
+    @abstractmethod
     def mean(self) -> float:
         """Expected count [pieces]."""
-        raise NotImplementedError
 
     @property
+    @abstractmethod
     def variance(self) -> float:
         """Variance of the count [pieces²]."""
-        raise NotImplementedError
 
+    @abstractmethod
     def pmf(self, x: int) -> float:
         """P(X = x)."""
-        raise NotImplementedError
 
     def _first(self) -> int:
         """The first count that carries weight."""

@@ -112,14 +112,12 @@ def chi_square_quantile(q: float, df: int) -> float:
     low, high = 0.0, 2.0 * m + 20.0
     while Poisson(high / 2).cdf(m - 1) > 1 - q:
         high *= 2
-    for _ in range(200):
+    for _ in range(60):  # to the last digit of a double
         mid = (low + high) / 2
         if Poisson(mid / 2).cdf(m - 1) > 1 - q:
             low = mid
         else:
             high = mid
-        if high - low <= 1e-14 * high:
-            break
     return (low + high) / 2
 
 

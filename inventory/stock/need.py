@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from statistics import median
 
 from inventory.stock.asked import LowSettings, PartStock
-from inventory.stock.compound import SIZE_WEIGHT, ExtraPieces, compound_counts
+from inventory.stock.compound import SIZE_WEIGHT, ExtraPieces, compound_counts, compound_variance
 from inventory.stock.counts import Counts
 from inventory.stock.demand import GammaPoisson, discounted_months
 from inventory.stock.prior import ENOUGH_PARTS, shelf_prior
@@ -45,7 +45,10 @@ class Demand:
     @property
     def spread(self) -> float:
         """Standard deviation of one month's pieces."""
-        return math.sqrt(self.over(1).variance)
+        jobs = self.rate.over(1)
+        if self.extra is None:
+            return math.sqrt(jobs.variance)
+        return math.sqrt(compound_variance(jobs, self.extra))
 
     def between(self, conf: float = 0.9) -> tuple[float, float]:
         """Bounds of the true mean [pieces a month]: what the history leaves open."""

@@ -21,6 +21,9 @@ ENOUGH_PARTS = 30
 """Part types with history that a pooled fit needs. Source: reference, section 0."""
 
 
+_WIDEST = 11.0  # log of the largest b searched: beyond it all rates are as good as equal
+
+
 @dataclass(frozen=True, slots=True)
 class Fit:
     """A fitted prior and how well it explains the counts."""
@@ -56,17 +59,18 @@ def fit_prior(n: Sequence[float], exposure: Sequence[float], cap: float | None =
     from scipy.optimize import minimize
 
     counts, months = _arrays(n, exposure)
+    mean = max(float(counts.sum() / months.sum()), 1e-6)
     done = minimize(
-        lambda x: -_loglik(counts, months, math.exp(x[0]), math.exp(x[1])),
-        np.array([math.log(0.5), 0.0]),
+        lambda x: _against(counts, months, math.exp(x[0]), math.exp(x[1])),
+        np.array([math.log(mean), 0.0]),
+        jac=True,
         method="L-BFGS-B",
-        bounds=[(-9.0, 12.0), (-9.0, 12.0)],
-        options={"ftol": 1e-13, "gtol": 1e-8},
+        bounds=[(math.log(mean) - 9, math.log(mean) + 9), (-9.0, _WIDEST)],
+        options={"ftol": 1e-13, "gtol": 1e-7},
     )
-    a, b = math.exp(done.x[0]), math.exp(done.x[1])
-    if cap is not None and b > cap:
-        a, b = a / b * cap, cap
-    return Fit(a, b, _loglik(counts, months, a, b))
+    rate, b = math.exp(done.x[0]), math.exp(done.x[1])
+    b = b if cap is None else min(b, cap)
+    return Fit(rate * b, b, _loglik(counts, months, rate * b, b))
 
 
 def _arrays(n: Sequence[float], exposure: Sequence[float]) -> tuple[Any, Any]:
@@ -95,6 +99,18 @@ def _loglik(counts: Any, months: Any, a: float, b: float) -> float:
         + counts * np.log(months / (b + months))
     )
     return float(terms.sum())
+
+
+def _against(counts: Any, months: Any, rate: float, b: float) -> tuple[float, Any]:
+    """Minus the log likelihood and its slope, by log rate and log b; a = rate x b."""
+    import numpy as np
+    from scipy.special import digamma
+
+    a = rate * b
+    by_a = (digamma(a + counts) - digamma(a) + np.log(b / (b + months))).sum()
+    by_b = (a / b - (a + counts) / (b + months)).sum()
+    slope = np.array([a * by_a, a * by_a + b * by_b])
+    return -_loglik(counts, months, a, b), -slope
 
 
 def shelf_prior(n: Sequence[float], exposure: Sequence[float]) -> GammaPoisson:

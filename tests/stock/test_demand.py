@@ -80,7 +80,7 @@ def test_discounting_is_its_sum(y: list[int], w: float, age: int) -> None:
     assert pytest.approx(sum(w**k for k in ages)) == seen.T
 
 
-@given(st.lists(st.integers(0, 5), max_size=30), st.floats(0.5, 1.0))
+@given(st.lists(st.integers(0, 5), max_size=30), st.floats(0.5, 1.0) | st.just(1.0))
 def test_the_sparse_sum_is_the_same(y: list[int], w: float) -> None:
     """Empty months left out, uses outside the span ignored."""
     first = 100

@@ -131,3 +131,8 @@ def test_no_running_time_is_refused() -> None:
         failure_rate([], [])
     with pytest.raises(WrongInput, match="conf must lie between"):
         mtbf_interval(1, 1, conf=1)
+
+
+def test_chi_square_far_out() -> None:
+    """Beyond the first bracket of the search."""
+    assert chi_square_quantile(0.99999, 400) == pytest.approx(stats.chi2.ppf(0.99999, 400))

@@ -1,0 +1,65 @@
+"""The shop's own back-test."""
+
+from __future__ import annotations
+
+import random
+from dataclasses import replace
+
+import pytest
+
+from inventory.errors import NotFound
+from inventory.stock.achieved import own_backtest
+from inventory.stock.asked import Month, PartStock
+from tests.stock.parts import NOW, SETTINGS, part
+
+
+def shop(count: int, months: int, pieces: int = 1) -> list[PartStock]:
+    """Invented part types, used by chance about every third month."""
+    rng = random.Random(9)
+    return [
+        part(
+            i,
+            months=months - i % 5,
+            history=tuple(
+                Month(NOW - k, 1, pieces)
+                for k in range(months - i % 5, 0, -1)
+                if rng.random() < 0.3
+            ),
+        )
+        for i in range(count)
+    ]
+
+
+def test_the_claim_stands_beside_the_outcome() -> None:
+    """A steady shop gets about what it was promised."""
+    found = own_backtest(shop(60, 36), SETTINGS)
+
+    assert (found.part_types, found.months, found.lead_time) == (60, 23, 1)
+    assert found.months_without_shortage == pytest.approx(found.claimed, abs=0.03)
+    assert "claimed" in found.sentence()
+    assert "achieved" in found.sentence()
+
+
+def test_parts_used_in_pairs_are_replayed_as_pairs() -> None:
+    """Compound levels for some, plain ones for the rest."""
+    pairs = [replace(p, part_id=p.part_id + 100) for p in shop(20, 36, pieces=2)]
+    both = own_backtest([*shop(40, 36), *pairs], SETTINGS)
+
+    assert both.on_hand > own_backtest(shop(40, 36), SETTINGS).on_hand
+    assert both.months_without_shortage > 0.9
+
+
+def test_the_month_under_way_is_not_scored() -> None:
+    """A job of this month, not over yet, changes nothing."""
+    parts = shop(40, 36)
+    today = [replace(parts[0], history=(*parts[0].history, Month(NOW, 1, 50))), *parts[1:]]
+    found = own_backtest(today, SETTINGS)
+
+    assert found.filled_at_once == own_backtest(parts, SETTINGS).filled_at_once
+
+
+@pytest.mark.parametrize("parts", [[], [part(1, months=10)]])
+def test_a_young_journal_cannot_be_judged(parts: list[PartStock]) -> None:
+    """Fewer than a year and a lead time: one sentence that says so."""
+    with pytest.raises(NotFound, match="more than 13 whole months of journal"):
+        own_backtest(parts, SETTINGS)
