@@ -6,14 +6,14 @@ from collections.abc import Iterable
 
 from inventory.families.sheet import Attribute
 from inventory.records import Reason, Value
-from inventory.rules.case import Case, note
+from inventory.rules.case import CODE_IS, Case, note
 from inventory.rules.compare import compare
 
 
 def attributes_agree(case: Case) -> Iterable[Reason]:
     """Every attribute of the sheet, but the contact ratings, which go by rating group."""
     for attribute in case.sheet.attributes:
-        if not attribute.load:
+        if not attribute.load and not _settled_by_type(case, attribute):
             reason = compare(
                 attribute,
                 _wanted(case, attribute),
@@ -22,6 +22,11 @@ def attributes_agree(case: Case) -> Iterable[Reason]:
             )
             if reason:
                 yield reason
+
+
+def _settled_by_type(case: Case, attribute: Attribute) -> bool:
+    """A listed successor carries another code, and is as good as the same."""
+    return case.settled and attribute.name == CODE_IS.get(case.sheet.id)
 
 
 def _wanted(case: Case, attribute: Attribute) -> Value:

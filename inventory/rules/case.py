@@ -78,14 +78,15 @@ def _need(wanted: Wanted, used: Sheet) -> Mapping[str, Value]:
     return _with_code({**read, **in_terms(used, wanted.needs)}, used, wanted.type_code)
 
 
-_CODE_IS = {"magnetron": "type", "inverter_board": "board_number", "other": "type"}
+CODE_IS = {"magnetron": "type", "inverter_board": "board_number", "other": "type"}
 """Families compared by their code, and the attribute that holds it."""
 
 
 def _with_code(said: dict[str, Any], used: Sheet, code: str | None) -> Mapping[str, Value]:
-    """A type code is the type where a family is compared by it."""
-    name = _CODE_IS.get(used.id)
-    return {name: code, **said} if name and code else said
+    """A type code is the type where a family is compared by it; codes are folded strictly."""
+    name = CODE_IS.get(used.id)
+    held = said.get(name, code) if name else None
+    return {**said, name: code_key(str(held))} if name and held else said
 
 
 def _keys(codes: Iterable[str]) -> frozenset[str]:

@@ -54,7 +54,7 @@ def _circle(case: Case, circle: list[Duty], offered: tuple[Duty, ...]) -> Iterab
     met = any(answer and answer[0] is Outcome.MET for _, answer in answers)
     missing = dict.fromkeys(duty.load for duty, answer in answers if not answer)
     for load in () if case.settled else missing:
-        words = " and ".join(duty.words() for duty in circle if duty.load == load)
+        words = _listed(duty for duty in circle if duty.load == load)
         yield _unrated(case, load, words, met=met)
 
 

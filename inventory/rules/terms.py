@@ -33,13 +33,19 @@ _TV = re.compile(r"TV[\s-]?([0-9]{1,2})", re.IGNORECASE)
 def in_terms(sheet: Sheet, ratings: Mapping[str, Value]) -> Said:
     """Ratings under the names and in the units of the sheet; unknown stays unknown."""
     said = {name: tidy(value) for name, value in ratings.items() if value is not None}
-    for attribute in sheet.attributes:
-        for other in attribute.also_named:
-            if attribute.name not in said and other in said:
-                said[attribute.name] = said[other]
+    said = _renamed(sheet, said)
     for term in (*COMMON, *TERMS.get(sheet.id, ())):
         said = {**term(said), **said}
-    return _settled(sheet.id, said)
+    return _settled(sheet.id, _renamed(sheet, said))
+
+
+def _renamed(sheet: Sheet, said: Said) -> Said:
+    """Other names of an attribute under the sheet's own, where that is not there."""
+    for attribute in sheet.attributes:
+        for other in attribute.also_named:
+            if other in said:
+                said = {attribute.name: said[other], **said}
+    return said
 
 
 def _settled(family: str, said: Said) -> Said:

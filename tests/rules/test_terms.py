@@ -1,0 +1,111 @@
+"""One quantity under one name: what is derived is only another way to say what is there."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inventory.families.sheet import families, sheet
+from inventory.rules.terms import in_terms, tidy
+
+
+def said(family: str, **ratings: Any) -> dict[str, Any]:
+    """Ratings in the terms of a family."""
+    return in_terms(sheet(family), ratings)
+
+
+CASES: list[tuple[str, dict[str, Any], dict[str, Any]]] = [
+    ("switch", {"tab_mm": [4.8, 0.5]}, {"tab_mm": 4.8, "tab_thick": 0.5}),
+    ("switch", {"tab_width": 6.3}, {"tab_mm": 6.3, "tab_thick": 0.8}),
+    ("switch", {"terminal": "qc-2.8"}, {"tab_mm": 2.8}),
+    ("switch", {"terminals": "#187 tabs"}, {"tab_mm": 4.8}),
+    ("switch", {"contact": "SPDT"}, {"contact_form": "SPDT"}),
+    ("terminal", {"tab_mm": "6,3 x 0,8 mm"}, {"tab_mm": 6.3, "tab_thick": 0.8}),
+    ("relay", {"contact": "SPST-NO", "series": "G5RL"}, {"poles": 1, "latching": False}),
+    ("relay", {"special": "TV-8", "series": "G5RL"}, {"tv": "TV-8"}),
+    ("relay", {"coil_volts_dc": 12}, {"coil_vdc": 12}),
+    ("thermal_cutout", {"open_f": 302}, {"open_c": 150.0, "contact": "NC"}),
+    ("thermal_cutout", {"close_on_rise_c": 60}, {"contact": "NO"}),
+    ("thermal_cutout", {"reset": "auto", "reset_c": -35}, {"reset": "one-shot"}),
+    ("thermal_cutout", {"reset": "none"}, {"reset": "one-shot"}),
+    ("fuse", {"breaking_class": "L"}, {"standard": "IEC 60127"}),
+    ("fuse", {"time_characteristic": "T"}, {"standard": "IEC 60127"}),
+    ("fuse", {"standard": "GB/T 9364.2"}, {"standard": "IEC 60127"}),
+    ("fuse", {"standard": "UL 248-14"}, {"standard": "UL 248-14"}),
+    ("fuse", {"standard": "BS 1362"}, {"standard": "BS 1362"}),
+    ("hv_fuse", {"voltage_kv": 5}, {"voltage_v": 5000}),
+    ("capacitor_safety", {"capacitance_pf": 680}, {"capacitance_uf": 0.00068}),
+    ("capacitor", {"capacitance_nf": 100}, {"capacitance_uf": 0.1}),
+    ("capacitor_safety", {"discharge_resistor_ohm": 1e6}, {"discharge_resistor": True}),
+    ("hv_capacitor", {"bleeder_mohm": 10}, {"bleeder": True}),
+    ("hv_diode", {"if_a": 0.35}, {"if_ma": 350}),
+    ("ntc", {"r25_ohm": 10, "diameter_mm": 7}, {"inrush_ohm": 10}),
+    ("cord", {"awg": 18}, {"area_mm2": 0.823}),
+    ("cord", {"service": "SJTOW"}, {"service": "SJT"}),
+    ("thermal_cutout", {"inductive_a": 2}, {"motor_a": 2}),
+]
+"""Sources: UL 310 (tabs), ASTM B258 (18 AWG is 0.823 mm²), NIST SP 811 (302 °F is 150 °C),
+IEC 60127-1 (letters), UL 62 type letters, LG DLE3777W service manual (reset at -35 °C)."""
+
+
+@pytest.mark.parametrize(("family", "ratings", "derived"), CASES)
+def test_a_term_is_derived(family: str, ratings: dict[str, Any], derived: dict[str, Any]) -> None:
+    """What was said in one way can be compared in another."""
+    terms = said(family, **ratings)
+
+    assert {name: terms.get(name) for name in derived} == derived
+
+
+NOT_DERIVED = [
+    ("switch", {"tab_mm": 4.8}, "tab_thick"),  # comes in 0.5 and 0.8
+    ("switch", {"contact": "NO"}, "contact_form"),  # the throw of a rating
+    ("switch", {"resistive_a": 16}, "volts_ac"),
+    ("fuse", {"current_a": 5, "time_characteristic": "time-delay"}, "standard"),
+    ("relay", {"contact": "SPST-NO"}, "latching"),
+    ("ntc", {"r25_ohm": 10, "diameter_mm": 7}, "r25_ohm"),
+    ("ntc", {"r25_ohm": 10000, "b_k": 3950, "diameter_mm": 5}, "inrush_ohm"),
+    ("hv_capacitor", {"capacitance_uf": 1}, "bleeder"),
+    ("cord", {"awg": "thick"}, "area_mm2"),
+    ("relay", {"contact_form": "NO"}, "poles"),
+]
+
+
+@pytest.mark.parametrize(("family", "ratings", "name"), NOT_DERIVED)
+def test_nothing_is_invented(family: str, ratings: dict[str, Any], name: str) -> None:
+    """What the text does not say stays unknown."""
+    assert name not in said(family, **ratings)
+
+
+def test_what_is_stated_wins_over_what_is_derived() -> None:
+    """A measured thickness is not replaced by the usual one."""
+    assert said("switch", tab_mm=6.3, tab_thick=0.5)["tab_thick"] == 0.5
+
+
+def test_unknown_values_are_not_there() -> None:
+    """None is not known: it never becomes a value."""
+    assert said("fuse", current_a=None) == {}
+
+
+@pytest.mark.parametrize("family", families())
+def test_terms_said_twice_change_nothing(family: str) -> None:
+    """The terms of terms are the terms."""
+    ratings = {"tab_mm": [4.8, 0.8], "awg": 16, "contact": "SPDT", "reset": "none",
+               "open_f": 302, "standard": "EN 60127-2", "series": "G5LE",
+               "r25_ohm": 5, "diameter_mm": 9}  # fmt: skip
+    once = in_terms(sheet(family), ratings)
+
+    assert in_terms(sheet(family), once) == once
+
+
+@given(st.text(max_size=30))
+def test_tidying_any_text_twice_changes_nothing(text: str) -> None:
+    """A tidied value is tidy."""
+    assert tidy(tidy(text)) == tidy(text)
+
+
+def test_sets_come_out_in_one_order() -> None:
+    """The order of a set never shows."""
+    assert tidy({"Y2", "X1"}) == ["X1", "Y2"]
