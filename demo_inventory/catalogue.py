@@ -74,7 +74,7 @@ def _power() -> Iterator[Spec]:
         text = f"{hundredths / 100:.2f}"
         yield Spec("hv_capacitor", "Rondal", f"RC21-{hundredths:03d}",
                    f"RC21-{hundredths:03d} {text}µF 2100V~ 50/60Hz", 1450, 0.15, "C2", good=0.85,
-                   ratings={"bleeder": True})  # fmt: skip
+                   ratings={"bleeder": True, "no_pcbs": True})  # fmt: skip
     for kilovolts, milliamps in ((9, 350), (12, 350), (12, 500), (14, 500)):
         code = f"RD{kilovolts:02d}-{milliamps // 10}"
         yield Spec("hv_diode", "Rondal", code, f"{code} {kilovolts}kV {milliamps}mA", 390, 0.35,

@@ -203,7 +203,7 @@ class Shop:
                 self.log(spec, 1, "salvaged", None, "untested")
         for month in range(MONTHS):
             self.clock = START + timedelta(days=30.4 * month + 1)
-            for _ in range(self.die.choice((2, 2, 3))):
+            for _ in range((2, 3)[month % 2]):
                 self.strip()
             for _ in range(self.die.randint(16, 24)):
                 self.clock = max(

@@ -74,7 +74,7 @@ def part_stocks(connection: Connection, as_of: str | None) -> list[PartStock]:
     return [
         PartStock(
             part_id=head["id"],
-            name=head["marking"] or head["type_code"] or head["family"],
+            name=head["type_code"] or head["marking"] or head["family"],
             family=head["family"],
             first_month=min(
                 month_number(head["since"]),

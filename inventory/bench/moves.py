@@ -64,7 +64,12 @@ def offerable(
         return
     if reason.outcome is Outcome.ASK and untested:
         return
-    more = " Test it first with 'salvage bench'." if reason.outcome is Outcome.ASK else ""
+    more = ""
+    if reason.rule == "test-first":
+        more = " Test it first with 'salvage bench'."
+    elif reason.outcome is Outcome.ASK:
+        answer = f"--part {lot.part_id} --measured {reason.decides or 'name'}=..."
+        more = f" Answer it with 'salvage find {answer}'."
     raise Refused(f"Lot {lot.id}: {reason.sentence.rstrip('.')}.{more}")
 
 

@@ -69,6 +69,10 @@ def find(
     if lines is not None:
         _many(opened, query, lines)
         return
+    if measured and part and not (marking or need or unit):
+        finding.measured(opened, part, pairs(measured, "tab_mm=6.3"))
+        show.line(f"Written down for part type {part}.")
+        return
     found = finding.find(opened, query)
     if measured:
         target = part or _best_part(found)
@@ -228,6 +232,9 @@ def _stand_in(one: Any, wear: Any) -> None:
             f"    lot {lot.id} in {show.safe(lot.bin or 'no bin')}: {free} free,"
             f" {show.safe(lot.state)}, {came}{show.safe(first)}"
         )
+    for road in one.roads:
+        if road.name in ("cross-reference", "unit", "past jobs"):
+            show.line(f"    by {road.name}: {road.sentence}")
     for line in _telling(one):
         show.line(f"    {line}")
     warned = wear.get(part.type_code or part.marking)
@@ -245,10 +252,25 @@ def _telling(one: Any) -> list[str]:
     if refusing:
         return [f"no: {r.sentence} [{r.source}]" for r in refusing[:4]]
     lines = [f"? {r.sentence} [{r.source}]" for r in asking[:4]]
-    if asking and asking[0].decides:
-        lines.append(f"would decide: {asking[0].decides} (--measured {asking[0].decides}=...)")
+    lines += _deciding(one)
     shown = [r for r in reasons if r.outcome in (Outcome.NOTE, Outcome.MET)]
     return lines + [f"- {r.sentence} [{r.source}]" for r in shown[: 4 if not asking else 2]]
+
+
+def _deciding(one: Any) -> list[str]:
+    """What would decide, the least effort first, and how to answer."""
+    from inventory.families.sheet import families, sheet
+
+    asks = [reason.decides for reason in one.judgement.asks() if reason.decides]
+    if not asks:
+        return []
+    first = asks[0]
+    page = sheet(one.part.family) if one.part.family in families() else None
+    if page is not None and page.attribute(first) is not None:
+        return [f"would decide: --measured {first}=... --part {one.part.id}"]
+    if "alternate" in first:
+        return ["would decide: the unit's own list (salvage xref add ... listed-alternate ...)"]
+    return [f"would decide: {first}"]
 
 
 def _why(found: Any, lot: int, near: str | None, *, json: bool) -> None:

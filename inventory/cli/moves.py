@@ -80,7 +80,10 @@ def fit(
     place: options.AtPlace = None,
     quantity: options.Quantity = 1,
     untested: Annotated[
-        bool, typer.Option("--untested", help="Fit it though nobody tested it; it is written down.")
+        bool,
+        typer.Option(
+            "--untested", help="Though it is untested or a question is open; it is noted."
+        ),
     ] = False,
     dry_run: options.DryRun = False,
     json: options.Json = False,

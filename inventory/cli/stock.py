@@ -93,30 +93,27 @@ def _low_row(line: Any) -> dict[str, Any]:
 
 def _low_table(lines: list[Any]) -> None:
     """Lines as a table with what to do under each."""
-    from inventory.stock.plan import Action
-
-    heads = ("Part", "Good", "Held", "Order", "Untest", "A month", "Keep", "Up to", "Runs out")
-    rows: list[tuple[Any, ...]] = []
-    for line in lines:
-        chance = f"{line.p_run_out:.0%}"
-        rows.append(
-            (
-                f"{line.name}",
-                line.good,
-                line.held,
-                line.on_order,
-                line.untested,
-                f"{line.per_month:.2f}±{line.per_month_sd:.2f}",
-                line.keep_at_least,
-                line.order_up_to,
-                chance,
-            )
+    heads = ("No", "Part", "Good", "Held", "Due", "Untested", "A month", "Keep", "To", "Out")
+    rows = [
+        (
+            line.part_id,
+            line.name,
+            line.good,
+            line.held,
+            line.on_order,
+            line.untested,
+            f"{line.per_month:.2f}±{line.per_month_sd:.2f}",
+            line.keep_at_least,
+            line.order_up_to,
+            f"{line.p_run_out:.0%}",
         )
-    show.table(heads, rows, right=(1, 2, 3, 4, 5, 6, 7, 8))
+        for line in lines
+    ]
+    show.table(heads, rows, right=(0, 2, 3, 4, 5, 6, 7, 8, 9))
     show.line()
     for line in lines:
-        todo = "; ".join(_sentence(action) for action in line.actions if isinstance(action, Action))
-        show.line(f"{line.name}: {todo or 'nothing to do'}")
+        todo = "; ".join(_sentence(action) for action in line.actions)
+        show.line(f"{line.part_id} {line.name}: {todo or 'nothing to do'}")
         months, filled = line.service_in_words()
         cover = "over 99" if line.months_of_cover > 99 else f"{line.months_of_cover:.1f}"
         show.line(f"    {line.basis}; {cover} months of cover; kept so: {months}, {filled}")

@@ -150,15 +150,27 @@ def in_order(
         _with_lots_in_order(one, near_bin)
         for one in sorted(offered, key=lambda one: key(one, near_bin))
     ]
-    refused = tuple(one for one in ordered if one.verdict is Verdict.REFUSED)
+    # of the refused a tech wants to see the nearest first: the state of their lots is no matter
+    refused = sorted(
+        (one for one in ordered if one.verdict is Verdict.REFUSED),
+        key=lambda one: (_other_kind(one), -one.likeness, one.distance, -one.judgement.closeness),
+    )
     kept = [one for one in ordered if one.verdict is not Verdict.REFUSED]
     here = [one for one in kept if one.lots]
     return Found(
         stand_ins=tuple(here[:limit]),
-        refused=refused,
+        refused=tuple(refused),
         not_here=tuple(one for one in kept if not one.lots),
         said=tuple(said),
         more=max(len(here) - limit, 0),
+    )
+
+
+def _other_kind(one: StandIn) -> bool:
+    """True for a part of a family that does not belong here at all."""
+    return any(
+        reason.rule == "family" and reason.outcome is Outcome.REFUSED
+        for reason in one.judgement.reasons
     )
 
 
