@@ -33,12 +33,13 @@ def drive(given: Given) -> Answer:
 
 _KIND_OF_QUANTITY = (
     ("hexalob", "hexalobular"),
+    ("across_flats", "hex washer"),
+    ("washer", "hex washer"),
+    ("nut_driver", "hex washer"),
+    ("spanner", "hex washer"),
     ("cross", "cross"),
     ("recess", "cross"),
     ("square", "square"),
-    ("across_flats", "hex washer"),
-    ("nut_driver", "hex washer"),
-    ("spanner", "hex washer"),
     ("hex", "hex"),
 )
 

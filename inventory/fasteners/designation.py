@@ -80,12 +80,22 @@ _PLAIN = (
 def _finish(text: str, cursor: Cursor) -> ScrewName:
     """Settle what the words together say."""
     said = cursor.said
+    _size_alone(cursor)
     threads, ask = _settle(cursor)
     chosen: dict[str, Any] = {key: said[key] for key in _PLAIN if key in said}
     name = ScrewName(text=text, threads=threads, ask=ask, unread=tuple(cursor.unread), **chosen)
     return replace(
         name, drive=_settle_drive(said, threads), head=said.get("head", said.get("_head"))
     )
+
+
+def _size_alone(cursor: Cursor) -> None:
+    """The one figure beside "self-tapping" is the size, not the length: ``4.2 self-tapping``."""
+    nothing_else = "threads" not in cursor.said and cursor.number is None and cursor.bare is None
+    if nothing_else and cursor.form is Form.TAPPING:
+        figure = cursor.said.get("length")
+        if figure is not None and catalogue.tapping_size(figure) is not None:
+            cursor.bare = cursor.said.pop("length")
 
 
 def _settle_drive(said: dict[str, Any], threads: tuple[Thread, ...]) -> Drive | None:

@@ -37,7 +37,7 @@ HOLE_NAMES = {
 _WORDS = (
     (HoleKind.BOSS, r"plastics?|boss"),
     (HoleKind.EXTRUDED, r"extru|plunged|tapped sheet|collar"),
-    (HoleKind.FORMED, r"formed by|form(?:ed|ing) thread|thread.?form|tapping|self.?tap"),
+    (HoleKind.FORMED, r"^formed$|formed by|form(?:ed|ing) thread|thread.?form|tapping|self.?tap"),
     (HoleKind.NUT, r"nut|hard|tapped|weld|cage|insert|blind hole|solid"),
     (HoleKind.SHEET, r"sheet|lip|plain|cabinet|thin"),
     (HoleKind.UNKNOWN, r"unknown|not known|\?|^$"),

@@ -32,7 +32,8 @@ def tidy(text: str) -> str:
     ('st4.2 x 9.5', '1-1/2"')
     """
     split = _FRACTIONS.sub(lambda m: (m[1] + "-" if m[1] else "") + m[2], text)
-    folded = unicodedata.normalize("NFKC", split).translate(_FOLD).lower()
+    # before NFKC, which would take an inch mark apart into two primes
+    folded = unicodedata.normalize("NFKC", split.translate(_FOLD)).translate(_FOLD).lower()
     points = re.sub(r"(?<=[0-9]),(?=[0-9])", ".", folded)
     return " ".join(points.split())
 

@@ -1,0 +1,256 @@
+"""Names of screws in every common form."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inventory.errors import WrongInput
+from inventory.fasteners import catalogue
+from inventory.fasteners.designation import LONGEST, read_screw
+from inventory.fasteners.wording import tidy
+
+ST42 = "ST4.2 / #8-18 AB"
+
+# text, thread, length mm. Forms of ISO 261, ASME B1.1, ISO 1478, ASME B18.6.4, DIN 7500 product
+# names and of trade bags.
+THREADS = [
+    ("M4", "M4x0.7", None),
+    ("m4", "M4x0.7", None),
+    ("M4x8", "M4x0.7", 8.0),
+    ("M4 x 8 mm", "M4x0.7", 8.0),
+    ("M4×8", "M4x0.7", 8.0),
+    ("M4*8", "M4x0.7", 8.0),
+    ("M4-0.7", "M4x0.7", None),
+    ("M4x0,7x8", "M4x0.7", 8.0),
+    ("M3 x 0.5 x 10 mm", "M3x0.5", 10.0),
+    ("M8x1", "M8x1", None),
+    ("M8x1x20", "M8x1", 20.0),
+    ("M10x1.25x30", "M10x1.25", 30.0),
+    ("M4 x 3/8", "M4x0.7", 9.525),
+    ("M29x1.25", "M29x1.25", None),
+    ("M27x1.5-4e6g", "M27x1.5", None),
+    ("８-３２ x 3/8", "#8-32", 9.525),
+    ("8-32 x 3/8 pan", "#8-32", 9.525),
+    ("8/32 x 3/8", "#8-32", 9.525),
+    ("#8-32x3/8", "#8-32", 9.525),
+    ("No. 8-32 UNC-2A x 3/8\"", "#8-32", 9.525),
+    ("#8 32 TPI x 3/8", "#8-32", 9.525),
+    ("#8 UNC x 3/8", "#8-32", 9.525),
+    ("#8 UNF", "#8-36", None),
+    ("10-32", "#10-32", None),
+    ("#10-24 x .375", "#10-24", 9.525),
+    ("0.164-32", "#8-32", None),
+    ("1/4-20 x 1-1/2", "1/4-20", 38.1),
+    ("1/4\"-20 UNC x 1½″", "1/4-20", 38.1),
+    ("¼-20", "1/4-20", None),
+    (".250-28", "1/4-28", None),
+    ("5/16-18 x 1", "5/16-18", 25.4),
+    ("#10-32 x 12 mm", "#10-32", 12.0),
+    ("#8-40", "#8-40", None),
+    ("ST4.2", ST42, None),
+    ("ST4,2×9,5", ST42, 9.5),
+    ("ST4.2 / #8-18 AB", ST42, None),
+    ("4.2x9.5", ST42, 9.5),
+    ("DIN 7981 4.2x9.5", ST42, 9.5),
+    ("ISO 7049 - ST4.2 x 13 - C - H", ST42, 13.0),
+    ("#8 x 1/2 AB", ST42, 12.7),
+    ("#8-18 x 1/2", ST42, 12.7),
+    ("#6 sheet metal screw x 1/2", "ST3.5 / #6-20 AB", 12.7),
+    ("No 8 self tapper", ST42, None),
+    ("1/4-14", "ST6.3 / 1/4-14 AB", None),
+    ("4.2 self-tapping", ST42, None),
+    ("DIN 7500-CE M4x8", "M4x0.7 trilobular (DIN 7500)", 8.0),
+    ("M4x8 thread-forming", "M4x0.7 trilobular (DIN 7500)", 8.0),
+    ("M8 DIN 7500", "M8x1.25", None),
+    ("4x8 trilobular", "M4x0.7 trilobular (DIN 7500)", 8.0),
+    ("K40x12", "K40", 12.0),
+    ("PT 40 x 10", "K40", 10.0),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "name", "length"), THREADS)
+def test_a_thread_is_read_in_every_common_form(text: str, name: str, length: float | None) -> None:
+    """Thread and length, in mm whatever was written."""
+    found = read_screw(text)
+
+    assert found.thread is not None
+    assert found.thread.name == name
+    assert found.length == (None if length is None else pytest.approx(length))
+
+
+# text, head, drive, class, finish
+WORDS = [
+    ("ISO 7045 M4x8", "pan", "cross H2", None, None),
+    ("DIN 7985 M3x6", "pan", "cross H1", None, None),
+    ("ISO 14583 M4x8", "pan", "hexalobular 20", None, None),
+    ("DIN 912 M4x10 12.9", "cap", "hex 3", "12.9", None),
+    ("DIN 933 M6x16 8.8 zinc", "hex", "hex washer", "8.8", "zinc"),
+    ("DIN 965 M3x10 4.8", "countersunk", "cross H1", "4.8", None),
+    ("M3x6 button hex 2 A2-70", "button", "hex 2", "A2-70", None),
+    ("#10-24 x 3/8 truss phillips #2 zinc plated", "truss", "cross H2", None, "zinc"),
+    ("M4x10 T20H", None, "hexalobular pin-in 20", None, None),
+    ("M4x8 torx security T20", None, "hexalobular pin-in 20", None, None),
+    ("M4x8 TX20", None, "hexalobular 20", None, None),
+    ("M4x8 PZ2", None, "cross Z2", None, None),
+    ("M4x8 H2", None, "cross H2", None, None),
+    ("M4x8 JIS", None, "cross J", None, None),
+    ("M4x8 robertson 2", None, "square 2", None, None),
+    ("M4x8 slotted round head", "round", "slot", None, None),
+    ("M4x8 socket head cap 12.9", "cap", "hex", "12.9", None),
+    ("M3 tri-wing", None, "tri-wing", None, None),
+    ("M3 snake eye", None, "two-hole", None, None),
+    ("M3 triangle 2.3", None, "triangle 2.3", None, None),
+    ("M3 one-way slot", None, "one-way", None, None),
+    ("M6 shear off", None, "shear", None, None),
+    ("#8 x 1/2 hex washer head", "hex", "hex washer", None, None),
+    ("#8-32 x 3/8 grade 5 black oxide", None, None, "SAE J429 Gr 5", "black oxide"),
+    ("#8-32 60M", None, None, "SAE J82 60M", None),
+    ("M4 raised countersunk nickel", "raised countersunk", None, None, "nickel"),
+    ("ISO 7049 ST4.2x13 C Z", "pan", "cross Z", None, None),
+    ("DIN 7500 M4x8", None, None, None, None),
+]
+
+
+@pytest.mark.parametrize(("text", "head", "drive", "grade", "finish"), WORDS)
+def test_head_drive_class_and_finish_are_read(
+    text: str, head: str | None, drive: str | None, grade: str | None, finish: str | None
+) -> None:
+    """In the words of the standards, whatever trade name was typed."""
+    found = read_screw(text)
+
+    assert found.head == head
+    assert (str(found.drive) if found.drive else None) == drive
+    assert (found.grade, found.finish) == (grade, finish)
+
+
+def test_the_example_of_the_task_is_read_whole() -> None:
+    """security hexalobular 15, M4x8 in sheet: nothing is left over."""
+    found = read_screw("security hexalobular 15, M4x8 in sheet")
+
+    assert found.need_thread().name == "M4x0.7"
+    assert str(found.drive) == "hexalobular pin-in 15"
+    assert (found.length, found.place, found.unread) == (8.0, "sheet", ())
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("M4 in a hard tapped nut", "nut"),
+        ("M4 in extruded and tapped sheet", "extruded"),
+        ("K40 in plastic boss", "boss"),
+        ("M4 in sheet metal", "sheet"),
+        ("ST4.2 in a formed hole", "formed"),
+        ("M4 in an unknown hole", "unknown"),
+        ("M4x8", None),
+    ],
+)
+def test_the_place_is_read(text: str, place: str | None) -> None:
+    """The kind of hole, where the sentence names one."""
+    assert read_screw(text).place == place
+
+
+def test_earth_and_high_voltage_are_heard() -> None:
+    """Words that turn safety rules on."""
+    assert read_screw("earthing screw M4x8 with toothed washer").earth
+    assert read_screw("microwave cover screw M4x8").high_voltage
+    assert not read_screw("M4x8").earth
+
+
+@pytest.mark.parametrize(
+    ("text", "ask", "count"),
+    [
+        ("#8", "TPI (32 coarse, 36 fine) or tapping 18", 3),
+        ("#10", "TPI (24 coarse, 32 fine) or tapping 16", 3),
+        ("#12 x 1/2", "TPI (24 coarse, 28 fine) or tapping 14", 3),
+        ("#0", "TPI (80 fine)", 1),
+        ("1/4", "TPI (20 coarse, 28 fine) or tapping 14", 3),
+        ("#7", "TPI or tapping 19", 1),
+        ("4 x 8 mm", "the pitch, or an M before the size", 1),
+    ],
+)
+def test_what_a_name_leaves_open_is_asked(text: str, ask: str, count: int) -> None:
+    """The question names the choices, and the candidates are there."""
+    found = read_screw(text)
+
+    assert found.ask == ask
+    assert len(found.threads) == count
+
+
+def test_words_nobody_knows_are_kept() -> None:
+    """Nothing vanishes."""
+    assert read_screw("M4x8 chocolate flavour").unread == ("chocolate", "flavour")
+    assert read_screw("chocolate").threads == ()
+
+
+def test_a_class_of_fit_is_read() -> None:
+    """6g and 2A, behind a dash or apart."""
+    assert read_screw("M4x0.7-6g").fit_class == "6g"
+    assert read_screw("#8-32 UNC-2a").fit_class == "2A"
+    assert read_screw("M4x8 4g6h").fit_class == "4g6h"
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("#8", "give TPI"),
+        ("chocolate", "No thread is known"),
+        ("M4x0", "no|No thread has a pitch of 0"),
+    ],
+)
+def test_a_name_without_one_thread_is_refused_where_one_is_needed(text: str, sentence: str) -> None:
+    """With what to give instead."""
+    with pytest.raises(WrongInput, match=sentence):
+        read_screw(text).need_thread()
+
+
+def test_a_very_long_name_is_refused() -> None:
+    """A marking may be anything; a screw's name is short."""
+    with pytest.raises(WrongInput, match=f"at most {LONGEST}"):
+        read_screw("M4 " * 100)
+
+
+@given(st.text(max_size=LONGEST))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    """No input makes the reader fail in another way; a thread that comes out has a size."""
+    try:
+        found = read_screw(text)
+    except WrongInput:
+        return
+
+    assert all(one.major >= 0 and one.pitch > 0 for one in found.threads)
+
+
+parts = st.sampled_from(
+    ["M4", "#8", "8-32", "x", "3/8", "0/0", "1/0", "-", "ST", "4.2", "T20", "hex", "in", "sheet",
+     "M0", "99", "60M", "ISO", "7380-2", "A2-70", "6g", "security", ",", "½", "K40", "in nut"]
+)  # fmt: skip
+
+
+@given(st.lists(parts, max_size=8), st.sampled_from(["", " "]))
+def test_any_jumble_of_known_pieces_is_read_or_refused(words: list[str], gap: str) -> None:
+    """Pieces the grammar knows, in any order and run together."""
+    try:
+        read_screw(gap.join(words))
+    except WrongInput as error:
+        assert str(error)
+
+
+@pytest.mark.parametrize(
+    "thread", [*catalogue.machine_threads(), *catalogue.tapping_threads(),
+               *catalogue.forming_threads(), *catalogue.plastics_threads()],
+    ids=lambda one: one.name,
+)  # fmt: skip
+def test_every_name_this_house_prints_is_read_back(thread: object) -> None:
+    """What comes out of one command goes into the next."""
+    assert read_screw(thread.name).thread == thread  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize(
+    ("typed", "plain"),
+    [("ST4,2 × 9,5", "st4.2 x 9.5"), ("1½″", '1-1/2"'), ("M4 – 0.7", "m4 - 0.7"), ("Ø4", "4")],
+)
+def test_look_alikes_are_folded(typed: str, plain: str) -> None:
+    """Dashes, crosses, inch marks, fractions and the decimal comma."""
+    assert tidy(typed) == plain
