@@ -156,7 +156,7 @@ def _singles(scan: Scanner, speeds: Speeds) -> None:
     hertz = [pair[0] for pair in speeds.hertz if len(pair) == 1]
     if len(singles) == len(hertz) and len(set(hertz)) == len(hertz):
         for speed, frequency in zip(singles, hertz, strict=True):
-            scan.say(f"rpm_{frequency}hz", speed)
+            scan.say(f"rpm_{frequency}hz" if frequency in (50, 60) else "rpm", speed)
     elif len(set(singles)) == 1:
         scan.say("rpm", singles[0])
     elif len(singles) == 2:

@@ -187,3 +187,31 @@ def test_a_written_out_fuse_keeps_its_series_lead_and_rohs_letter() -> None:
     first = read("BK/GMA-V-5-R")
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+def test_kilovolts_belong_to_another_fuse() -> None:
+    """A fuse for 5 kV read as a cartridge needs a person."""
+    assert read("900mA 5KV").ratings["needs_review"]
+
+
+def test_a_comma_in_the_current_is_doubtful_only_before_three_digits() -> None:
+    """T1,000A could be one or a thousand; T3,15A is 3.15."""
+    assert "current_a" not in read("T1,000A").ratings
+    assert read("T3,15A").ratings["current_a"] == 3.15
+
+
+def test_a_class_in_words_is_written_in_words() -> None:
+    """Without a letter the class keeps its words."""
+    first = read("10A 250V high breaking")
+
+    assert first.ratings["breaking_class"] == "H"
+    assert read(canonical(first)).ratings == first.ratings
+
+
+def test_an_old_glass_size_names_no_standard() -> None:
+    """3AG is a size, 1/4 x 1-1/4 inch of glass; approvals are listed once."""
+    reading = read("3AG 10A 250V UL UL")
+
+    assert (reading.ratings["series"], reading.ratings["approvals"]) == ("3AG", ["UL"])
+    assert reading.assumed == {"size_mm": [6.3, 32], "body": "glass"}
+    assert "standard" not in reading.ratings

@@ -108,3 +108,13 @@ def test_a_written_out_capacitor_reads_the_same() -> None:
     first = read("CH85-21095 2100VAC 0.95uF ±3% 10MΩ")
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+def test_a_doubtful_comma_gives_no_capacitance() -> None:
+    """1,000 uF could be one or a thousand microfarads."""
+    assert "capacitance_uf" not in read("1,000uF 2100VAC").ratings
+
+
+def test_a_tolerance_letter_behind_the_figure() -> None:
+    """K is ten per cent (IEC 60062)."""
+    assert read("0.95uF K 2100VAC").ratings["tolerance_pct"] == 10

@@ -58,3 +58,11 @@ def test_a_written_out_lamp_reads_the_same(text: str) -> None:
     first = read(text)
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+def test_size_light_and_colour_are_read() -> None:
+    """Diameter and length, lumen, kelvin."""
+    ratings = read("25W 230V E14 22x48mm 150lm 2700K").ratings
+
+    assert (ratings["diameter_mm"], ratings["length_mm"]) == (22, 48)
+    assert (ratings["lumen"], ratings["colour_k"]) == (150, 2700)

@@ -89,3 +89,19 @@ def test_a_written_out_plate_reads_the_same(text: str) -> None:
     first = read(text)
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("3 rpm", {"rpm": 3}),
+        ("5 rpm 6 rpm", {"rpm_50hz": 5, "rpm_60hz": 6}),
+        ("50/60Hz 3 rpm", {"rpm": 3, "frequency_hz": [50, 60]}),
+        ("40Hz 3 rpm", {"rpm": 3, "frequency_hz": 40}),
+    ],
+)
+def test_a_speed_goes_with_a_frequency_only_where_the_text_says_so(
+    text: str, expected: dict[str, Any]
+) -> None:
+    """A lone speed, or one speed at two frequencies, is only a speed."""
+    assert read(text).ratings == expected

@@ -90,3 +90,24 @@ def test_a_written_out_varistor_reads_the_same(text: str) -> None:
     first = read(text)
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+def test_plain_print_without_a_code() -> None:
+    """Volts and millimetres, in words."""
+    first = read("varistor 14mm 470V disc")
+
+    assert first.ratings == {"diameter_mm": 14, "v1ma_v": 470, "shape": "disc"}
+    assert read("470V varistor").ratings == read(canonical(read("470V varistor"))).ratings
+
+
+def test_a_bare_number_that_fits_neither_scheme_is_offered_as_volts() -> None:
+    """14K455 is no code and no step of the plain series."""
+    reading = read("14K455")
+
+    assert {"v1ma_v", "vac_max"}.isdisjoint(reading.ratings)
+    assert [dict(candidate.ratings) for candidate in reading.candidates] == [{"vac_max": 455}]
+
+
+def test_plain_volts_step_without_series_letters() -> None:
+    """14K275 cannot be a code: 27 and five noughts is no varistor."""
+    assert read("14K275").ratings["vac_max"] == 275

@@ -72,3 +72,11 @@ def test_a_disagreeing_pair_has_no_celsius_figure() -> None:
     """Nothing downstream can use it by mistake."""
     assert _read("31 F (35 C)").in_c() is None
     assert _read("155F").in_c() == 68.3
+
+
+def test_a_closing_bracket_without_its_opening_one_is_left() -> None:
+    """185F/85C) ends before the bracket."""
+    scan = Scanner("185F/85C)")
+
+    assert temperature(scan) is not None
+    assert scan.at == 8

@@ -185,3 +185,33 @@ def test_a_written_out_cutout_reads_the_same(text: str) -> None:
     first = read(text)
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+def test_a_reset_above_the_opening_needs_a_person() -> None:
+    """Opens at 85, resets at 105: a figure is wrong."""
+    assert read("opens at 85C, resets at 105C").ratings["needs_review"]
+
+
+def test_fahrenheit_alone_is_kept_and_converted() -> None:
+    """Both figures are in the reading, only the printed one is written out."""
+    first = read("opens at 250F")
+
+    assert (first.ratings["open_f"], first.ratings["open_c"]) == (250, 121.1)
+    assert read(canonical(first)).ratings == first.ratings
+
+
+def test_a_plain_range_from_high_to_low_is_no_range() -> None:
+    """150-45C is not a range of settings; nothing is read of it."""
+    assert "range_c" not in read("150-45C").ratings
+
+
+def test_a_single_load_with_a_maximum_is_a_range() -> None:
+    """Max 16A alone is the top of a series."""
+    assert read("AC250V max 16A").ratings["ratings"] == [
+        {"voltage_vac": 250, "current_a": 16, "is_max": True}
+    ]
+
+
+def test_a_direction_without_a_figure_changes_nothing() -> None:
+    """'On rise' before any figure has nothing to belong to."""
+    assert read("on rise 85C").ratings == {"open_c": 85}

@@ -102,3 +102,14 @@ def test_a_written_out_link_reads_the_same() -> None:
     first = read("F7 150 145±2 126 2A 250V long leads")
 
     assert read(canonical(first)).ratings == first.ratings
+
+
+def test_a_series_name_is_no_part() -> None:
+    """SF/E names a series; its current is the catalogue's, SF/K 6 A."""
+    assert read("SF/E").ratings == {"series": "SF/E"}
+    assert read("SF/K").assumed == {"current_a": 6}
+
+
+def test_a_number_outside_the_range_of_links_is_no_temperature() -> None:
+    """G4A01999C is not 999 °C."""
+    assert "tf_c" not in read("G4A01999C").ratings
