@@ -21,6 +21,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
 
 SKF = "SKF, basic designations of rolling bearings (ISO 15, DIN 623)"
@@ -262,7 +263,7 @@ _SURE = re.compile(
     ANY_CASE,
 )
 _ALONE = re.compile(
-    r"\s*(?:6[0-9]{3}|6[02][0-9]|6[0-9]{2}/[0-9]|62/(?:22|28|32)|7[0-9]{3}B?|3[02][0-9]{3}"
+    r"\s*(?:6[0-9]{3}|6[02][0-9]|6[0-9]{2}/[0-9]|5[0-9]{2}/[0-9]{3}|62/(?:22|28|32)|7[0-9]{3}B?|3[02][0-9]{3}"
     r"|222[0-9]{2}|511[0-9]{2}|160[0-9]{2}|6[0-9]{3}/[0-9]{2}[.,][0-9]{1,3})\s*"
 )
 
@@ -275,10 +276,15 @@ def likely(text: str) -> float:
 
 
 def canonical(reading: Reading) -> str:
-    """The designation as the standard writes it; the text itself where the bore has no code."""
+    """The designation as the standard writes it."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = reading.ratings
     if "series" not in said or "bore_mm" not in said:
-        return reading.text
+        return ""
     seals = {
         "2 shields": "-2Z",
         "1 shield": "-Z",

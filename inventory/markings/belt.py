@@ -18,7 +18,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 ISO_9982 = "ISO 9982:2019, profiles PH, PJ, PK, PL and PM, as quoted at pti-latam.com"
@@ -255,6 +255,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Ribs, profile and length as the standard writes them."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = dict(reading.ratings)
     if {"ribs", "profile", "length_mm"} <= said.keys():
         stretch = "E" if said.get("elastic") else ""
@@ -263,4 +268,4 @@ def canonical(reading: Reading) -> str:
         return f"{said['width_mm']}x{said['length_mm']} {said.get('length_system', '')}".strip()
     if said.get("profile") in NARROW_MM:
         return write(said, ("profile", "{}"), ("length_mm", "{}"))
-    return reading.text
+    return ""

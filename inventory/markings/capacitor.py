@@ -19,7 +19,7 @@ from inventory.markings.capacitance import (
     say_farads,
     with_tolerance,
 )
-from inventory.markings.figures import IEC_60062, digit_code, figure, tidy
+from inventory.markings.figures import IEC_60062, digit_code, farads, figure, tidy
 from inventory.markings.passive_marks import (
     COMMON,
     climatic,
@@ -32,7 +32,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Scanner
-from inventory.markings.writing import Line, write
+from inventory.markings.writing import Line, faithful, write
 from inventory.records import Reading
 
 # fmt: off
@@ -199,7 +199,9 @@ _SURE = re.compile(
 _MAYBE = re.compile(
     r"(?<![0-9A-Za-z])(?:[0-9]{1,3}[pnµu][0-9]{0,3}|[pnµu][0-9]{1,3}|[1-9][0-9]{2})[JKM]?(?![0-9A-Za-z])"
 )
-_ALONE = re.compile(r"\s*(?:[1-9][0-9]{2}|0?[.,][0-9]{1,3}|[0-9]R[0-9])[JKM]?\s*")
+_ALONE = re.compile(
+    r"\s*(?:[1-9][0-9]{2}[JKMZ]?(?:\s[XYZ][4-9][A-Z])?|0?[.,][0-9]{1,3}(?:[JKM][0-9]{0,3})?|[0-9]R[0-9])\s*"
+)
 _OTHERS = re.compile(r"(?<![A-Za-z])[XY][1-4](?![0-9])|AC\s?[12][0-9]{3}|[12][0-9]{3}\s?V")
 
 
@@ -215,14 +217,22 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """The marking in its plainest form; it reads back to the same ratings."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(reading.ratings, *LINES)
 
 
 LINES: tuple[Line, ...] = (
-    ("capacitance_pf", "{}pF"),
+    ("capacitance_pf", farads),
+    ("value", lambda value: str(value).replace(".", "R") if "." in str(value) else f"{value}R"),
     ("tolerance_pct", percent),
     ("voltage_vac", "{}VAC"),
     ("voltage_vdc", "{}VDC"),
     ("temp_c", "{}°C"),
+    ("temp_char", "{}"),
+    ("dielectric", {"PP": "MKP", "PET": "MKT", "electrolytic": "electrolytic"}),
 )
 """How the ratings are written out."""

@@ -32,7 +32,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 IEC_60384_14 = "IEC 60384-14:2013, classes X1, X2, Y1, Y2"
@@ -198,6 +198,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Classes, value, tolerance and volts in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = dict(reading.ratings)
     by_class = said.pop("voltage_vac_by_class", {})
     if by_class:

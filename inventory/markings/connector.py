@@ -22,7 +22,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 
@@ -212,7 +212,7 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(
-    rf"(?<![0-9A-Za-z])(?:[BS][0-9]{{1,2}}(?:PS?|B)[0-9]?-(?:{_NAMES})|(?:{_NAMES})[RP]-[0-9]{{1,2}}|JST|RAST\s?[25])",
+    rf"(?<![0-9A-Za-z])(?:[BS]\s?[0-9]{{1,2}}(?:PS?|B)[0-9]?-(?:{_NAMES})|(?:{_NAMES})[RP]-[0-9]{{1,2}}|JST|RAST\s?[25])",
     ANY_CASE,
 )
 _MAYBE = re.compile(
@@ -230,6 +230,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Series, circuits and entry in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         reading.ratings,
         ("series", "{}"),

@@ -21,7 +21,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 UL_62 = "UL 62 cord types, as tabled at iewc.com"
@@ -134,15 +134,25 @@ _MAYBE = re.compile(
 )
 
 
+_ALONE = re.compile(r"\s*(?:STW?|TPT|TST|SJ|SV|SOW?|SE|XTW|SRD[ET]?)\s*")
+
+
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
     if _SURE.search(text):
         return 0.95
+    if _ALONE.fullmatch(text):
+        return 0.4
     return 0.5 if _MAYBE.search(text) else 0.0
 
 
 def canonical(reading: Reading) -> str:
     """Type, cores and size in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = dict(reading.ratings)
     if "area_mm2" in said and "cores" in said:
         said["cores"] = f"{said['cores']}{'G' if said.get('earth') else 'X'}{said['area_mm2']}"

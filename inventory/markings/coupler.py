@@ -21,7 +21,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 IEC_60320 = "IEC 60320 and AS/NZS 60320.1:2004, as tabled at 2cit.com.au"
@@ -223,6 +223,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Sheet or plug, with the figures printed."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         reading.ratings,
         ("sheet", "{}"),

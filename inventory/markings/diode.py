@@ -20,6 +20,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
 
 STEPS = (50, 100, 200, 400, 600, 800, 1000)
@@ -242,9 +243,14 @@ def likely(text: str) -> float:
 
 
 def canonical(reading: Reading) -> str:
-    """The first type of the table with the same figures; the text itself where there is none."""
+    """The first type of the table with the same figures."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     wanted = {n: reading.ratings.get(n) for n in ("vrrm_v", "if_a", "package", "kind")}
     for name, (row, volts) in _TABLE.items():
         if wanted == {"vrrm_v": volts, "if_a": row.amps, "package": row.package, "kind": row.kind}:
             return name
-    return reading.text
+    return ""

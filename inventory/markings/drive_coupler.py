@@ -8,7 +8,7 @@ from inventory.markings.amounts import PRACTICE
 from inventory.markings.dimensions import alone, counted, named
 from inventory.markings.passive_marks import ANY_CASE, COMMON, rest_of_word, temperature, word
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 RULES: tuple[Rule, ...] = (
@@ -48,6 +48,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Shaft, height and lobes with their names."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         reading.ratings,
         ("lobes", "{} lobes"),

@@ -11,6 +11,7 @@ import re
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.passive_marks import ANY_CASE, legend
 from inventory.markings.scanner import Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
 
 SEARS = "searspartsdirect.com: LMXS27626D/00 and /01 do not share all parts"
@@ -112,6 +113,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Base and revision with a slash."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = reading.ratings
     revision = f"/{said['revision']}" if "revision" in said else ""
     return f"{said.get('base', '')}{revision}"

@@ -9,7 +9,7 @@ import re
 from decimal import Decimal
 
 from inventory.markings.amounts import PRACTICE, written
-from inventory.markings.figures import IEC_60062, OHM_LETTERS, digit_code, figure, tidy
+from inventory.markings.figures import IEC_60062, OHM_LETTERS, digit_code, figure, ohms, tidy
 from inventory.markings.ntc_codes import CODES, VALUE, say_r25
 from inventory.markings.passive_marks import (
     ANY_CASE,
@@ -26,7 +26,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 MF = "MF52 and MF58 type code: three digits, tolerance letter, F and B (scribd 540673889)"
@@ -227,7 +227,7 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(
-    r"\bNTC|thermistor|\bB\s?25\s?/|\bR\s?25\s?=|\bMF(?:11|5[1-9]|7[2-4])|\bN[DEV]0[369][F-U]0|\bB57[0-9]{3}[SKM]|[0-9]AT-[0-9]"
+    r"\bNTC|thermistor|\bB\s?25\s?/|\bR\s?25\s?=|\bMF(?:11|5[1-9]|7[2-4])|\bN[DEV]?0[369][F-U]0|\bB57[0-9]{3}[SKM]|[0-9]AT-[0-9]"
     r"|(?<![0-9A-Za-z])[1-9][0-9]{2}[DFGHJK]?[FB]?[34][0-9]{3}(?![0-9A-Za-z])",
     ANY_CASE,
 )
@@ -250,6 +250,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Value, tolerance, B and diameter in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = dict(reading.ratings)
     if "diameter_mm" in said and VALUE in said:
         said["disc"] = f"{written(said.pop(VALUE))}D-{said['diameter_mm']}"
@@ -257,7 +262,7 @@ def canonical(reading: Reading) -> str:
         {"word": "NTC", **said},
         ("word", "{}"),
         ("disc", "{}"),
-        (VALUE, "{} Ω"),
+        (VALUE, ohms),
         ("tolerance_pct", percent),
         ("b_k", f"B{said.get('b_range', '')}={{}}K"),
         ("imax_a", "{} A"),

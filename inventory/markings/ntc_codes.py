@@ -41,7 +41,7 @@ def say_r25(scan: Scanner, amount: Decimal) -> str:
 
 
 _AVX = re.compile(
-    r"(?P<type>N[DEV]\s?0[369])\s?-?\s?(?P<material>[F-NP-U])(?P<fill>\s?0)?\s?(?P<value>0[0-9]{3})"
+    r"(?P<type>N[DEV]?\s?0[369])\s?-?\s?(?P<material>[F-NP-U])(?P<fill>\s?0)?\s?(?P<value>0[0-9]{3})"
     r"\s?(?P<tol>[GHJKM])?(?P<tail>[A-Z-]{0,3})(?![0-9A-Za-z])"
 )
 

@@ -12,6 +12,7 @@ import unicodedata
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.passive_marks import ANY_CASE, legend
 from inventory.markings.scanner import Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
 
 SHAPES = "makers' number shapes, from memory; only the shape is used, never a meaning"
@@ -131,6 +132,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Base and suffix as they were printed."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = reading.ratings
     if "revision" in said:
         return f"{said['base']}-{said['suffix']}"

@@ -106,9 +106,7 @@ def percent(value: Any) -> str:
     return f"±{value}%"
 
 
-_PER_CENT = re.compile(
-    rf"(?P<sign>±|\+\s?/\s?-|\+-)?\s?(?P<number>{NUMBER})\s?%(?!\s?-)", re.IGNORECASE
-)
+_PER_CENT = re.compile(rf"(?P<sign>±|\+\s?/\s?-|\+-)?\s?(?P<number>{NUMBER})\s?%", re.IGNORECASE)
 _SKEWED = re.compile(
     r"\+\s?(?P<upper>[0-9]{1,3})\s?%?\s?[/,]?\s?-\s?(?P<lower>[0-9]{1,2})\s?%"
     r"|-\s?(?P<lower2>[0-9]{1,2})\s?%?\s?[/,]?\s?\+\s?(?P<upper2>[0-9]{1,3})\s?%"

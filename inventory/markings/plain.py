@@ -10,7 +10,7 @@ import re
 from inventory.markings.amounts import PRACTICE, amps, volts
 from inventory.markings.passive_marks import rest_of_word
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 _CODE = re.compile(r"[0-9A-Z](?:[0-9A-Z]|[-./](?=[0-9A-Z])){2,29}(?![0-9A-Za-z])")
@@ -46,6 +46,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Type, volts and amperes."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         reading.ratings,
         ("type", "{}"),

@@ -21,6 +21,7 @@ from inventory.markings.figures import (
     tidy,
     with_letter,
 )
+from inventory.markings.fold import fold
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
@@ -37,7 +38,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 VALUE = "resistance_ohm"
@@ -237,7 +238,7 @@ _SURE = re.compile(
     r"[0-9]\s?[kKMm]?\s?(?:Ω|ohms?(?![a-z]))|[0-9]\s?W\s?[0-9]{0,4}R[0-9]{0,3}[JKFG]?(?![A-Za-z])|resistor",
     ANY_CASE,
 )
-_CODE = re.compile(r"\s*(?:[0-9]{1,3}[RKM][0-9]{0,2}|R[0-9]{2,3})[FGJKM]?\s*")
+_CODE = re.compile(r"\s*(?:[0-9]{1,3}[RKkM][0-9]{0,2}|R[0-9]{2,3})[FGJKM]?\s*")
 _COLOURS = re.compile(
     r"(?:(?:black|brown|red|orange|yellow|green|blue|violet|purple|gr[ea]y|white|gold|silver|pink)"
     r"[\s,/-]{0,3}){3,6}",
@@ -247,20 +248,25 @@ _COLOURS = re.compile(
 
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
-    if _COLOURS.search(text):
+    if _COLOURS.search(fold(text)):
         return 0.95
     if _SURE.search(text):
         return 0.8
     if _CODE.fullmatch(text):
         return 0.6
-    return 0.25 if _DIGITS.fullmatch(text.strip()) else 0.0
+    return 0.3 if _DIGITS.fullmatch(text.strip()) else 0.0
 
 
 def canonical(reading: Reading) -> str:
     """Value, tolerance, power and the words in their plainest form."""
+    return faithful(reading, written(reading), read)
+
+
+def written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         reading.ratings,
-        (VALUE, "{} Ω"),
+        (VALUE, ohms),
         ("tolerance_pct", percent),
         ("tcr_ppm", "{} ppm"),
         ("power_w", "{} W"),

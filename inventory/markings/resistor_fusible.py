@@ -10,13 +10,13 @@ import re
 from decimal import Decimal
 
 from inventory.markings.figures import IEC_60062, OHM_LETTERS, with_letter
+from inventory.markings.fold import fold
 from inventory.markings.passive_marks import ANY_CASE, legend, say_tolerance
 from inventory.markings.resistor import RULES as RESISTOR_RULES
-from inventory.markings.resistor import canonical, say_ohms
+from inventory.markings.resistor import say_ohms, written
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
-
-__all__ = ["canonical", "likely", "read"]
 
 HTR_FRC = "HTR, fusible resistors FRC, data sheet (eeworld 14901929)"
 HTR_FRS = "HTR, fusible resistors FRS, rev. 22/05/2019 (scribd 475947422)"
@@ -158,8 +158,16 @@ _SURE = re.compile(r"\bfus(?:i|e)ble|\bfusing resistor|\bFRM-?[0-9]", ANY_CASE)
 _CODE = re.compile(r"\s*(?:C-[123]A?F|[AHD]-[1-5]A?FS?|5ACFS?)(?![0-9A-Za-z])")
 
 
+_WHITE_LAST = re.compile(r"(?:[a-z]{3,6}[\s,/-]{1,3}){4,5}white\s*$", ANY_CASE)
+
+
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
-    if _SURE.search(text):
+    if _SURE.search(text) or _WHITE_LAST.search(fold(text)):
         return 0.9
     return 0.8 if _CODE.match(text) else 0.0
+
+
+def canonical(reading: Reading) -> str:
+    """The resistor's figures with the word that sets it apart, or the type code."""
+    return faithful(reading, written(reading), read)

@@ -13,7 +13,7 @@ from inventory.fasteners.designation import ScrewName, read_screw
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.passive_marks import ANY_CASE, COMMON, legend, rest_of_word
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 ISO_261 = "ISO 261, metric threads"
@@ -197,6 +197,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Thread, length and words in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = dict(reading.ratings)
     if "thread" in said and "length_mm" in said:
         said["thread"] = f"{said['thread']} x {said.pop('length_mm')} mm"

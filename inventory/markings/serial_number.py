@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.passive_marks import ANY_CASE, legend
 from inventory.markings.scanner import Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
 
 APPLIANCEHELP = "appliancehelp.com, finding your model number"
@@ -97,4 +98,9 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """The number as printed."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return str(reading.ratings.get("serial", ""))

@@ -21,7 +21,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 IEC_61210 = "IEC 61210:2010, nominal tab sizes"
@@ -255,6 +255,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Series and size in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = dict(reading.ratings)
     tab = said.get("tab_mm", [])
     sizes = tab if tab and isinstance(tab[0], list) else [tab]

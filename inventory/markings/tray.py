@@ -8,7 +8,7 @@ from inventory.markings.amounts import PRACTICE
 from inventory.markings.dimensions import alone, counted, named
 from inventory.markings.passive_marks import ANY_CASE, COMMON, rest_of_word, word
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 _LOBES = counted("lobes?|lugs?|wings?", "lobes")
@@ -54,6 +54,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Diameter, track and centre in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         reading.ratings,
         ("diameter_mm", "{} mm"),

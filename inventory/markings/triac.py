@@ -19,6 +19,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.writing import faithful
 from inventory.records import Reading
 
 ST = "ST, BTA16/BTB16/T1610/T1635 data sheet, doc ID 7471 rev. 9"
@@ -179,10 +180,15 @@ def likely(text: str) -> float:
 
 
 def canonical(reading: Reading) -> str:
-    """The ST form of what was read; the text itself where current, volts or tab are not known."""
+    """The ST form of what was read."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     said = reading.ratings
     if not {"it_rms_a", "vdrm_v", "tab"} <= said.keys():
-        return reading.text
+        return ""
     letter = "A" if said["tab"] == "insulated" else "B"
     gate = "BW" if said.get("snubberless") else ""
     return f"BT{letter}{said['it_rms_a']:02d}-{said['vdrm_v']}{gate}"

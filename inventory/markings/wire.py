@@ -23,7 +23,7 @@ from inventory.markings.passive_marks import (
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 UL_758 = "UL 758, style page (iq.ul.com/awm)"
@@ -178,6 +178,11 @@ def likely(text: str) -> float:
 
 def canonical(reading: Reading) -> str:
     """Style, gauge, temperature, volts and flame test in their plainest form."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """The ratings written out."""
     return write(
         {"code": code(reading.ratings), **reading.ratings},
         ("awm_style", "AWM {}"),

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from inventory.markings.amounts import listed
+from inventory.records import Reading
 
 Form = str | Mapping[Any, str] | Callable[[Any], str]
 """How a rating is written: a template with ``{}``, the words of each value, or a function."""
@@ -39,3 +40,12 @@ def _plain(value: Any) -> str:
     if isinstance(value, list) and value and isinstance(value[0], str):
         return " ".join(value)
     return listed(value)
+
+
+def faithful(reading: Reading, written: str, read: Callable[[str], Reading]) -> str:
+    """What was written, if it reads back to the very ratings; else the text itself.
+
+    Makers' codes say more than any plain form: their plainest form is the code.
+    """
+    same = bool(written) and read(written).ratings == reading.ratings
+    return written if same else reading.text.strip()
