@@ -63,7 +63,7 @@ def _interlocks() -> Iterator[Spec]:
                 marking = f"{code} {amps}(4)A 250V~ T105 1E5"
                 extra = MICRO | {"contact_form": form, "actuator": "pin plunger"}
                 yield Spec(
-                    "interlock_switch", maker, code, marking, 520, 0.9 if amps == 16 else 0.2,
+                    "interlock_switch", maker, code, marking, 980, 0.9 if amps == 16 else 0.2,
                     "A2", good=0.62, ratings=extra,
                 )  # fmt: skip
 
@@ -122,9 +122,9 @@ def _motors() -> Iterator[Spec]:
     for number, volts in enumerate(("AC220-240V", "AC21V", "AC120V", "AC30V")):
         for maker, stem in (("Dursten", "DT"), ("Omvari", "OT")):
             code = f"{stem}50-{number + 1}"
-            early = 0.09 if code == "DT50-1" else 0.004
+            early = 0.3 if code == "DT50-1" else 0.004
             yield Spec("motor_turntable", maker, code, f"{code} {volts} 50/60Hz 2.5/3RPM 3W", 890,
-                       0.8 if number == 0 else 0.1, "D1", fails=early)  # fmt: skip
+                       (4.5 if stem == "DT" else 11) if number == 0 else 0.3, "D1", fails=early)  # fmt: skip
     for watts in (14, 18, 22, 30, 35):
         code = f"DF-{watts}"
         yield Spec(

@@ -24,7 +24,7 @@ from inventory.store import journal, lots, units  # noqa: E402
 from inventory.store.jobs import Job  # noqa: E402
 from inventory.store.shelf import Shelf, open_shelf  # noqa: E402
 
-START = datetime(2024, 11, 1, 8, 0, tzinfo=UTC)
+START = datetime(2024, 10, 14, 8, 0, tzinfo=UTC)
 MONTHS = 24
 SEED = 20241101
 OVENS = (("Brenka", "BK-20M"), ("Brenka", "BK-25G"), ("Ostwick", "OW 820"), ("Tumbrel", "TL700"),
@@ -115,7 +115,7 @@ class Shop:
                           why_scrapped=self.die.choice(WHY),
                           arrived=self.clock.date().isoformat(), in_yard=self.units > 50)  # fmt: skip
         pool = [spec for spec in self.specs if spec.family in PULLED]
-        chosen = self.die.choices(pool, weights=[s.need * s.price for s in pool], k=6)
+        chosen = self.die.choices(pool, weights=[s.need * s.price**0.5 for s in pool], k=6)
         distinct = {spec.type_code: spec for spec in chosen}.values()
         pieces = [self.piece(spec, 1, "salvaged", None) for spec in distinct]
         _, done = log.strip_unit(self.as_bench(), unit, pieces)
@@ -182,7 +182,7 @@ class Shop:
         for entry in list(self.closed):
             job, lot, spec, fitted = entry
             age = (self.clock - fitted).days / 30.4
-            if age < 1 or self.die.random() > 0.12 + spec.fails:
+            if age < 1 or self.die.random() > 0.12 + 2 * spec.fails:
                 continue
             failed = self.die.random() < 1 - (1 - spec.fails) ** age
             outcome = "came-back" if failed else "kept-working"
@@ -211,7 +211,17 @@ class Shop:
                 )
                 self.repair()
             self.look_back()
+        self.forgotten_hold()
         self.set_the_scene()
+
+    def forgotten_hold(self) -> None:
+        """A fuse is held for a job, and a fortnight later it still is."""
+        self.clock = max(self.clock, START + timedelta(days=30.4 * MONTHS + 1))
+        bench = self.as_bench()
+        unit = Job(0, "", "microwave oven", "Tumbrel", "TL700", complaint="blows its fuse")
+        job = jobs.open_job(bench, unit)
+        moves.hold(bench, self.good_lot(self.by_code["FXTH-10"]) or 1, job=job.id)
+        self.clock += timedelta(days=14)
 
     def set_the_scene(self) -> None:
         """The interlock search of the tour: one that clicks no more, one too weak, one right."""
@@ -237,11 +247,8 @@ class Shop:
         readings = {"rest_ohm": float("inf"), "pressed_ohm": 0.04, "drop_mv_at_1a": 32,
                     "released_ohm": float("inf"), "clicks": True, "insulation_mohm": 500}  # fmt: skip
         testing.bench_test(self.as_bench(), right, readings)
-        waiting = jobs.open_job(
-            self.as_bench(),
-            Job(0, "", "microwave oven", "Brenka", "BK-20M", complaint="dead when the door closes"),
-        )
-        moves.hold(self.as_bench(), self.good_lot(self.by_code["FXTH-10"]) or 1, job=waiting.id)
+        waiting = Job(0, "", "microwave oven", "Brenka", "BK-20M", complaint="dead, door closed")
+        jobs.open_job(self.as_bench(), waiting)
 
     def empty(self, code: str) -> None:
         """Nothing of a part type is left on the shelf."""
@@ -263,7 +270,7 @@ def main() -> None:
         shop.play()
         with shelf.write() as connection:
             for name, value in (("lead_time_months", "0.5"), ("review_months", "0.5"),
-                                ("service_level", "0.95"), ("wage_per_hour", "36")):  # fmt: skip
+                                ("service_level", "0.95"), ("wage_per_hour", "24")):  # fmt: skip
                 units.set_setting(connection, name, value)
         rows = dumps.dump_json(shelf, HERE / "shelf.json")
         shelf.close()
