@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from sqlalchemy.engine import Connection
 
 from inventory.matching.needs import Need
-from inventory.store.search_rows import Asking
+from inventory.store.asking import Asking
 
 COUNTED = 20_000
 """A need that more parts meet than this is common; how common does not matter."""

@@ -10,7 +10,7 @@ from inventory.matching.keys import bare, code_key
 from inventory.matching.needs import Need
 from inventory.records import Edge, Lot, Part
 from inventory.store import edges, lots, parts, rating_road, search_index
-from inventory.store.search_rows import Asking
+from inventory.store.asking import Asking
 
 MOST_PER_CODE = 200
 """Part types that are looked at under one code."""

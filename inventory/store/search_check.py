@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from inventory.matching.keys import code_key
 from inventory.matching.seeds import seeds
-from inventory.store.search_rows import CODE_ONLY, Asking, add
+from inventory.store.asking import Asking
+from inventory.store.search_rows import CODE_ONLY, add
 
 if TYPE_CHECKING:
     from sqlalchemy.engine import Connection

@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from inventory.matching import text as texts
 from inventory.matching.seeds import BACKWARDS, probes
+from inventory.store.asking import Asking
 from inventory.store.search_check import check, rebuild
 from inventory.store.search_rows import (
     CODE_ONLY,
-    Asking,
     add,
     add_codes,
     remove,

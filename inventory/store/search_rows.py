@@ -5,11 +5,12 @@ All of it happens in the caller's write transaction.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import islice
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from inventory.matching.seeds import FORWARDS, key_of, seeds
+from inventory.store.asking import Asking
 
 if TYPE_CHECKING:
     from sqlalchemy.engine import Connection
@@ -97,45 +98,3 @@ def _add_batch(ask: Asking, batch: Sequence[tuple[int, str]]) -> None:
     ask.run("INSERT INTO search_seed (seed, key, text_id) VALUES (?, ?, ?)", filed)
     carried = {(numbers[text], part) for part, text in batch if text in numbers}
     ask.run(_ADD_PART, sorted(carried))
-
-
-class Asking:
-    """Plain SQL with ``?`` on an open connection of SQLAlchemy's or of a driver's.
-
-    On SQLite the driver is used directly: a search runs a hundred small statements.
-    """
-
-    def __init__(self, connection: Any) -> None:
-        dialect = getattr(connection, "dialect", None)
-        self._portable = dialect is not None and dialect.name != "sqlite"
-        self._connection = connection
-        if dialect is not None and not self._portable:
-            self._connection = connection.connection.driver_connection
-
-    def rows(self, statement: str, values: Sequence[Any]) -> Iterable[Any]:
-        """The rows of one SELECT."""
-        if self._portable:
-            return self._sqlalchemy(statement, dict(_named(values)))  # type: ignore[no-any-return]
-        return self._connection.execute(statement, values)  # type: ignore[no-any-return]
-
-    def run(self, statement: str, rows: Sequence[Sequence[Any]]) -> None:
-        """One statement that writes, once a row."""
-        if not rows:
-            return
-        if self._portable:
-            self._sqlalchemy(statement, [dict(_named(values)) for values in rows])
-        else:
-            self._connection.executemany(statement, rows)
-
-    def _sqlalchemy(self, statement: str, values: Any) -> Any:
-        """The same through SQLAlchemy, for any other database."""
-        from sqlalchemy import text
-
-        pieces = statement.split("?")
-        named = "".join(f"{piece}:v{at}" for at, piece in enumerate(pieces[:-1])) + pieces[-1]
-        return self._connection.execute(text(named), values)
-
-
-def _named(values: Sequence[Any]) -> Iterator[tuple[str, Any]]:
-    """Values under the names v0, v1, ..."""
-    return ((f"v{at}", value) for at, value in enumerate(values))

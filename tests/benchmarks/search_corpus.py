@@ -36,7 +36,9 @@ MAKERS = ("Orvane", "Teldrix", "Kumoro", "Haldwick", "Brenno", "Sunveld", "Quart
 """Invented makers; each invented part has one of them."""
 
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-_SYMBOL = re.compile(r'^  \(symbol "([^"]+)"|\(property "ki_description" "((?:[^"\\]|\\.)*)"', re.M)
+_SYMBOL = re.compile(
+    r'^  \(symbol "([^"]+)"|\(property "ki_description" "((?:[^"\\]|\\.)*)"', re.MULTILINE
+)
 
 
 def invented(count: int, seed: int = 4) -> Iterator[str]:

@@ -108,7 +108,7 @@ def spoiled(chance: random.Random, text: str) -> tuple[str, tuple[str, ...]]:
 def queries(texts: list[str], count: int, seed: int) -> list[Query]:
     """So many spoiled texts with the row that was meant; an error may leave a text as it was."""
     chance = random.Random(seed)
-    made = []
+    made: list[Query] = []
     while len(made) < count:
         meant = chance.randrange(len(texts))
         typed, errors = spoiled(chance, texts[meant])

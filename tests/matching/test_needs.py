@@ -1,0 +1,85 @@
+"""What the sheet compares becomes a range or words an index can look up."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pytest
+
+from inventory.matching.needs import Need, needs
+from inventory.records import Value
+from inventory.rules.verdict import Wanted
+
+WORDS = {"contact_form": ["SPST-NO", "SPST-NC", "SPDT"], "body": ["miniature v", "basic"]}
+
+
+def _words(name: str) -> Sequence[str]:
+    """Words on a small shelf."""
+    return WORDS.get(name, [])
+
+
+def _needs(family: str = "switch", **typed: Value) -> dict[str, Need]:
+    """Needs by attribute, as a tech types them."""
+    return {need.names[0]: need for need in needs(Wanted(family, needs=typed), _words)}
+
+
+def test_a_current_is_needed_at_least() -> None:
+    """A range with no upper end; it aims at the figure itself."""
+    need = _needs(resistive_a=16)["resistive_a"]
+
+    assert need.low == pytest.approx(16)
+    assert (need.high, need.aim, need.must) == (None, 16, True)
+
+
+def test_a_changeover_serves_as_a_make_contact_and_a_break_contact_does_not() -> None:
+    """The sheet's own operator picks the recorded words. Source: Omron V data sheet, forms."""
+    assert _needs(contact_form="SPST-NO")["contact_form"].words == ("SPST-NO", "SPDT")
+
+
+def test_a_hole_pitch_is_needed_within_its_tolerance() -> None:
+    """Posts of a latch board set the switch's place: 22.2 mm ± 0.25. Source: the sheet."""
+    need = _needs(hole_pitch_mm=22.2)["hole_pitch_mm"]
+
+    assert need.low is not None
+    assert need.high is not None
+    assert need.low <= 21.95 <= need.high
+    assert not need.low <= 21.8 <= need.high
+
+
+def test_a_fuse_keeps_its_current() -> None:
+    """Equal: one figure, both ends. Source: IEC 60127, rated current."""
+    need = _needs("fuse", current_a=5)["current_a"]
+
+    assert need.low == pytest.approx(5)
+    assert need.high == pytest.approx(5)
+
+
+def test_what_is_read_and_no_must_only_may_not_contradict() -> None:
+    """A lamp rating read off the old switch does not hide switches without one."""
+    wanted = Wanted("switch", ratings={"resistive_a": 16, "lamp_a": 2})
+    found = {need.names[0]: need.must for need in needs(wanted, _words)}
+
+    assert found == {"resistive_a": True, "lamp_a": False}
+
+
+def test_what_the_tech_typed_wins_over_what_was_read() -> None:
+    """The place may need less than the old part could."""
+    wanted = Wanted("switch", ratings={"resistive_a": 21}, needs={"resistive_a": 16})
+
+    assert needs(wanted, _words)[0].aim == 16
+
+
+def test_an_unknown_family_has_no_needs() -> None:
+    """No sheet says how to compare."""
+    assert needs(Wanted(None, needs={"resistive_a": 16}), _words) == []
+    assert needs(Wanted("gadget", needs={"resistive_a": 16}), _words) == []
+
+
+def test_values_that_no_index_holds_are_left_to_the_rules() -> None:
+    """A table of horsepowers is judged, not looked up."""
+    assert "hp" not in _needs(hp=[{"hp": 0.1667, "volts": 125, "fla": None}])
+
+
+def test_a_flag_is_looked_up_as_a_figure() -> None:
+    """Yes is 1, as the store files it."""
+    assert _needs("hv_capacitor", bleeder=True)["bleeder"].low == 1.0
