@@ -1,5 +1,15 @@
 """Stock arithmetic: demand, reorder levels, what to pull, what wears.
 
+Formulas: ``counts``, ``loss``, ``demand``, ``prior``, ``compound``, ``intermittent``,
+``pattern``, ``reorder``, ``lots``, ``fill``, ``greedy``, ``yields``, ``worth``, ``intervals``,
+``survival``, ``wear``. Reports from plain sums: ``asked`` and ``need`` to ``report`` (what runs
+short), ``worth_report``, ``wear_report``. Checks: ``backtest`` with its rules in ``policies``,
+``peers``, ``lumpy`` and ``chosen``; ``achieved`` for a shop's own journal; ``answer`` for worked
+examples. ``journal`` holds what each stock event adds to the counts.
+
+Where a docstring names a source as "reference", it is the project's collection of stock
+formulas; "S" and a number is a worked example, many of them in tests/cases/stock_cases.jsonl.
+
 Every name below is fetched when it is first asked for, so that importing this package costs
 nothing; scipy, numpy and matplotlib are loaded by the few functions that need them.
 """
@@ -10,13 +20,16 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from inventory.stock.achieved import Achieved as Achieved
     from inventory.stock.achieved import own_backtest as own_backtest
     from inventory.stock.asked import Donor as Donor
     from inventory.stock.asked import LowSettings as LowSettings
     from inventory.stock.asked import Month as Month
     from inventory.stock.asked import PartStock as PartStock
+    from inventory.stock.asked import month_number as month_number
     from inventory.stock.asked import pool_parts as pool_parts
     from inventory.stock.chart import bars as bars
+    from inventory.stock.chart import spark as spark
     from inventory.stock.chart import survival_chart as survival_chart
     from inventory.stock.compound import compound_counts as compound_counts
     from inventory.stock.compound import compound_level as compound_level
@@ -40,12 +53,14 @@ if TYPE_CHECKING:
     from inventory.stock.intermittent import sba as sba
     from inventory.stock.intermittent import sbj as sbj
     from inventory.stock.intermittent import tsb as tsb
+    from inventory.stock.intervals import Interval as Interval
     from inventory.stock.intervals import failure_rate as failure_rate
     from inventory.stock.intervals import jeffreys as jeffreys
     from inventory.stock.intervals import mtbf_interval as mtbf_interval
     from inventory.stock.intervals import wilson as wilson
     from inventory.stock.journal import effect as effect
     from inventory.stock.journal import fold as fold
+    from inventory.stock.journal import fold_lots as fold_lots
     from inventory.stock.journal import undone as undone
     from inventory.stock.loss import nb_loss as nb_loss
     from inventory.stock.loss import normal_loss as normal_loss
@@ -53,6 +68,9 @@ if TYPE_CHECKING:
     from inventory.stock.lots import rq_cost as rq_cost
     from inventory.stock.lots import rq_policy as rq_policy
     from inventory.stock.lots import ss_policy as ss_policy
+    from inventory.stock.need import Demand as Demand
+    from inventory.stock.need import demand_of as demand_of
+    from inventory.stock.need import known_shelf as known_shelf
     from inventory.stock.pattern import demand_class as demand_class
     from inventory.stock.pattern import demand_label as demand_label
     from inventory.stock.plan import Action as Action
@@ -65,10 +83,13 @@ if TYPE_CHECKING:
     from inventory.stock.report import LowLine as LowLine
     from inventory.stock.report import LowReport as LowReport
     from inventory.stock.report import what_runs_short as what_runs_short
+    from inventory.stock.survival import Curve as Curve
     from inventory.stock.survival import kaplan_meier as kaplan_meier
     from inventory.stock.survival import kaplan_meier_flags as kaplan_meier_flags
+    from inventory.stock.wear import pooled as pooled
     from inventory.stock.wear import wear_rate as wear_rate
     from inventory.stock.wear_report import Fitted as Fitted
+    from inventory.stock.wear_report import WearLine as WearLine
     from inventory.stock.wear_report import WearReport as WearReport
     from inventory.stock.wear_report import what_wears as what_wears
     from inventory.stock.worth import Money as Money
@@ -79,19 +100,26 @@ if TYPE_CHECKING:
     from inventory.stock.worth import pull_value as pull_value
     from inventory.stock.worth import waiting_time as waiting_time
     from inventory.stock.worth_report import Carried as Carried
+    from inventory.stock.worth_report import WorthLine as WorthLine
     from inventory.stock.worth_report import WorthReport as WorthReport
     from inventory.stock.worth_report import WorthSettings as WorthSettings
     from inventory.stock.worth_report import what_is_worth as what_is_worth
+    from inventory.stock.yields import Yield as Yield
     from inventory.stock.yields import beta_binomial_yield as beta_binomial_yield
+    from inventory.stock.yields import family_yields as family_yields
     from inventory.stock.yields import fit_yield as fit_yield
     from inventory.stock.yields import stockout_with_donors as stockout_with_donors
 
 _HOME = {
+    "Achieved": "achieved",
     "Action": "plan",
     "Carried": "worth_report",
+    "Curve": "survival",
+    "Demand": "need",
     "Donor": "asked",
     "Fitted": "wear_report",
     "GammaPoisson": "demand",
+    "Interval": "intervals",
     "LowLine": "report",
     "LowReport": "report",
     "LowSettings": "asked",
@@ -100,9 +128,12 @@ _HOME = {
     "NegativeBinomial": "counts",
     "PartStock": "asked",
     "Poisson": "counts",
+    "WearLine": "wear_report",
     "WearReport": "wear_report",
+    "WorthLine": "worth_report",
     "WorthReport": "worth_report",
     "WorthSettings": "worth_report",
+    "Yield": "yields",
     "bars": "chart",
     "base_stock": "reorder",
     "beta_binomial_yield": "yields",
@@ -114,24 +145,29 @@ _HOME = {
     "croston": "intermittent",
     "demand_class": "pattern",
     "demand_label": "pattern",
+    "demand_of": "need",
     "discounted": "demand",
     "effect": "journal",
     "expected_backorders": "fill",
     "expected_on_hand": "fill",
     "failure_rate": "intervals",
+    "family_yields": "yields",
     "fill_one_for_one": "fill",
     "fill_periodic": "fill",
     "fill_rq": "fill",
     "fit_prior": "prior",
     "fit_yield": "yields",
     "fold": "journal",
+    "fold_lots": "journal",
     "gamma_poisson_level": "demand",
     "greedy_levels": "greedy",
     "jeffreys": "intervals",
     "kaplan_meier": "survival",
     "kaplan_meier_flags": "survival",
     "keep_max": "worth",
+    "known_shelf": "need",
     "marginal_value": "worth",
+    "month_number": "asked",
     "mtbf_interval": "intervals",
     "nb_loss": "loss",
     "normal_loss": "loss",
@@ -141,6 +177,7 @@ _HOME = {
     "poisson_loss": "loss",
     "poisson_newsvendor": "reorder",
     "pool_parts": "asked",
+    "pooled": "wear",
     "pull_list": "worth",
     "pull_until": "worth",
     "pull_value": "worth",
@@ -150,6 +187,7 @@ _HOME = {
     "sbj": "intermittent",
     "shelf_prior": "prior",
     "smallest_r": "fill",
+    "spark": "chart",
     "ss_policy": "lots",
     "stockout_with_donors": "yields",
     "survival_chart": "chart",

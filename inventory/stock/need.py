@@ -56,6 +56,18 @@ class Demand:
         low, high = self.rate.rate_quantile(tail), self.rate.rate_quantile(1 - tail)
         return low * self.size, high * self.size
 
+    def as_pieces(self) -> GammaPoisson:
+        """The rate in pieces a month, for what counts single pieces (what one more is worth).
+
+        Where jobs use several, the Gamma with the same mean and spread of one month's pieces:
+        b = m/(v - m), a = m b.
+        """
+        if self.extra is None:
+            return self.rate
+        m, v = self.per_month, self.spread**2
+        b = m / (v - m)
+        return GammaPoisson(m * b, b)
+
     @property
     def basis(self) -> str:
         """What the figure rests on, in words."""

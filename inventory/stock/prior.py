@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from inventory.errors import WrongInput
 from inventory.stock.checks import above_zero
+from inventory.stock.climb import Ground, climb
 from inventory.stock.demand import PRIOR, GammaPoisson
 
 CAP_MONTHS = 24.0
@@ -19,9 +19,6 @@ Source: reference section 0.
 
 ENOUGH_PARTS = 30
 """Part types with history that a pooled fit needs. Source: reference, section 0."""
-
-
-_WIDEST = 11.0  # log of the largest b searched: beyond it all rates are as good as equal
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,22 +52,12 @@ def fit_prior(n: Sequence[float], exposure: Sequence[float], cap: float | None =
     >>> round(fit.a, 3), round(fit.b, 3), round(fit.loglik, 3)
     (0.822, 1.259, -32.263)
     """
-    import numpy as np
-    from scipy.optimize import minimize
-
     counts, months = _arrays(n, exposure)
-    mean = max(float(counts.sum() / months.sum()), 1e-6)
-    done = minimize(
-        lambda x: _against(counts, months, math.exp(x[0]), math.exp(x[1])),
-        np.array([math.log(mean), 0.0]),
-        jac=True,
-        method="L-BFGS-B",
-        bounds=[(math.log(mean) - 9, math.log(mean) + 9), (-9.0, _WIDEST)],
-        options={"ftol": 1e-13, "gtol": 1e-7},
-    )
-    rate, b = math.exp(done.x[0]), math.exp(done.x[1])
-    b = b if cap is None else min(b, cap)
-    return Fit(rate * b, b, _loglik(counts, months, rate * b, b))
+    mean = max(float(counts.sum() / months.sum()), 1e-4)
+    a, b = climb(lambda a, b: _ground(counts, months, a, b), (mean, 1.0))
+    if cap is not None and b > cap:
+        a, b = a / b * cap, cap
+    return Fit(a, b, _loglik(counts, months, a, b))
 
 
 def _arrays(n: Sequence[float], exposure: Sequence[float]) -> tuple[Any, Any]:
@@ -101,16 +88,20 @@ def _loglik(counts: Any, months: Any, a: float, b: float) -> float:
     return float(terms.sum())
 
 
-def _against(counts: Any, months: Any, rate: float, b: float) -> tuple[float, Any]:
-    """Minus the log likelihood and its slope, by log rate and log b; a = rate x b."""
+def _ground(counts: Any, months: Any, a: float, b: float) -> Ground:
+    """The log likelihood with its slopes and curvatures in a and b."""
     import numpy as np
-    from scipy.special import digamma
+    from scipy.special import polygamma, psi
 
-    a = rate * b
-    by_a = (digamma(a + counts) - digamma(a) + np.log(b / (b + months))).sum()
-    by_b = (a / b - (a + counts) / (b + months)).sum()
-    slope = np.array([a * by_a, a * by_a + b * by_b])
-    return -_loglik(counts, months, a, b), -slope
+    watched = b + months
+    return Ground(
+        _loglik(counts, months, a, b),
+        float((psi(a + counts) - psi(a) + np.log(b / watched)).sum()),
+        float((a / b - (a + counts) / watched).sum()),
+        float((polygamma(1, a + counts) - polygamma(1, a)).sum()),
+        float((1 / b - 1 / watched).sum()),
+        float(((a + counts) / watched**2 - a / b**2).sum()),
+    )
 
 
 def shelf_prior(n: Sequence[float], exposure: Sequence[float]) -> GammaPoisson:

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from inventory.errors import WrongInput
 from inventory.stock.checks import above_zero, not_negative
+from inventory.stock.climb import Ground, Hill, climb
 from inventory.stock.counts import Counts
 
 CAP_PIECES = 20.0
@@ -127,24 +128,31 @@ def fit_yield(records: Sequence[tuple[int, int]], cap: float = CAP_PIECES) -> Yi
     seen = [(good, pulled) for good, pulled in records if pulled > 0]
     if len(seen) < 2:
         return UNKNOWN_YIELD
-    import numpy as np
-    from scipy.optimize import minimize
-    from scipy.special import betaln
-
-    good, bad = np.array([k for k, _ in seen], float), np.array([n - k for k, n in seen], float)
-
-    def against(x: Sequence[float]) -> float:
-        pool = _from_share(x)
-        gains = betaln(pool.a + good, pool.b + bad) - betaln(pool.a, pool.b)
-        return -float(gains.sum())
-
-    bounds = [(-6.0, 6.0), (math.log(0.5), 9.0)]
-    pool = _from_share(minimize(against, [0.0, 1.0], method="L-BFGS-B", bounds=bounds).x)
-    weight = min(cap, pool.a + pool.b)
+    a, b = climb(_hill(seen), (1.0, 1.0))
+    pool = Yield(a, b)
+    weight = min(cap, a + b)
     return Yield(pool.share * weight, (1 - pool.share) * weight)
 
 
-def _from_share(x: Sequence[float]) -> Yield:
-    """Beta from (log odds of its share, log of its weight)."""
-    share, weight = 1 / (1 + math.exp(-x[0])), math.exp(x[1])
-    return Yield(share * weight, (1 - share) * weight)
+def _hill(records: Sequence[tuple[int, int]]) -> Hill:
+    """Sum of log B(a + good, b + bad)/B(a, b) with its slopes and curvatures."""
+    import numpy as np
+    from scipy.special import betaln, polygamma, psi
+
+    good = np.array([k for k, _ in records], float)
+    bad = np.array([n - k for k, n in records], float)
+
+    def hill(a: float, b: float) -> Ground:
+        both, whole = a + b + good + bad, a + b
+        shared = psi(both) - psi(whole)
+        bent = polygamma(1, both) - polygamma(1, whole)
+        return Ground(
+            float((betaln(a + good, b + bad) - betaln(a, b)).sum()),
+            float((psi(a + good) - psi(a) - shared).sum()),
+            float((psi(b + bad) - psi(b) - shared).sum()),
+            float((polygamma(1, a + good) - polygamma(1, a) - bent).sum()),
+            float(-bent.sum()),
+            float((polygamma(1, b + bad) - polygamma(1, b) - bent).sum()),
+        )
+
+    return hill

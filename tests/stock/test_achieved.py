@@ -32,9 +32,9 @@ def shop(count: int, months: int, pieces: int = 1) -> list[PartStock]:
 
 def test_the_claim_stands_beside_the_outcome() -> None:
     """A steady shop gets about what it was promised."""
-    found = own_backtest(shop(60, 36), SETTINGS)
+    found = own_backtest(shop(40, 30), SETTINGS)
 
-    assert (found.part_types, found.months, found.lead_time) == (60, 23, 1)
+    assert (found.part_types, found.months, found.lead_time) == (40, 17, 1)
     assert found.months_without_shortage == pytest.approx(found.claimed, abs=0.03)
     assert "claimed" in found.sentence()
     assert "achieved" in found.sentence()
@@ -42,16 +42,16 @@ def test_the_claim_stands_beside_the_outcome() -> None:
 
 def test_parts_used_in_pairs_are_replayed_as_pairs() -> None:
     """Compound levels for some, plain ones for the rest."""
-    pairs = [replace(p, part_id=p.part_id + 100) for p in shop(20, 36, pieces=2)]
-    both = own_backtest([*shop(40, 36), *pairs], SETTINGS)
+    pairs = [replace(p, part_id=p.part_id + 100) for p in shop(20, 30, pieces=2)]
+    both = own_backtest([*shop(40, 30), *pairs], SETTINGS)
 
-    assert both.on_hand > own_backtest(shop(40, 36), SETTINGS).on_hand
+    assert both.on_hand > own_backtest(shop(40, 30), SETTINGS).on_hand
     assert both.months_without_shortage > 0.9
 
 
 def test_the_month_under_way_is_not_scored() -> None:
     """A job of this month, not over yet, changes nothing."""
-    parts = shop(40, 36)
+    parts = shop(40, 30)
     today = [replace(parts[0], history=(*parts[0].history, Month(NOW, 1, 50))), *parts[1:]]
     found = own_backtest(today, SETTINGS)
 

@@ -82,7 +82,7 @@ def test_on_poisson_demand_the_claim_is_kept() -> None:
 
 def test_higher_targets_hold_more_and_owe_less() -> None:
     """Along one rule."""
-    demand = np.random.default_rng(5).poisson(0.6, (200, 30)).astype(float)
+    demand = np.random.default_rng(5).poisson(0.6, (60, 24)).astype(float)
     low, high = (judge(demand, gamma_poisson(), target=q) for q in (0.8, 0.99))
 
     assert (low.on_hand, low.fill) < (high.on_hand, high.fill)

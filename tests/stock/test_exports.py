@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import ast
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -43,6 +45,19 @@ def test_no_public_name_hides_a_module() -> None:
     homes = {stock._HOME[name] for name in dir(stock)}
 
     assert homes.isdisjoint(dir(stock))
+
+
+def test_type_checkers_see_what_is_fetched() -> None:
+    """The imports for type checkers and the table of homes name the same things."""
+    source = Path(stock.__file__).read_text(encoding="utf-8")
+    seen = {
+        (alias.name, str(node.module).rpartition(".")[2])
+        for node in ast.walk(ast.parse(source))
+        if isinstance(node, ast.ImportFrom) and str(node.module).startswith("inventory.stock.")
+        for alias in node.names
+    }
+
+    assert seen == set(stock._HOME.items())
 
 
 def test_an_unknown_name_is_an_attribute_error() -> None:

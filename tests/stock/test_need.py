@@ -65,6 +65,17 @@ def test_jobs_that_use_several_are_compound() -> None:
     assert two.over(0).quantile(0.9) == 0
 
 
+def test_single_pieces_of_a_compound_keep_mean_and_spread() -> None:
+    """For the pull decision a job of two is two pieces."""
+    pairs = part(1, jobs=8, pieces=2)
+    two = demand_of(pairs, known_shelf([pairs], SETTINGS), SETTINGS)
+    one = demand_of(part(jobs=8), SHELF, SETTINGS)
+
+    assert two.as_pieces().over(1).mean == pytest.approx(two.per_month)
+    assert two.as_pieces().over(1).variance == pytest.approx(two.spread**2)
+    assert one.as_pieces() == one.rate
+
+
 def test_the_bounds_hold_the_mean() -> None:
     """More history narrows them."""
     short, long = part(jobs=3, months=6), part(jobs=20, months=24)

@@ -126,9 +126,9 @@ def test_known_jobs_take_the_place_of_busy_months() -> None:
 def test_steady_demand_keeps_long_memory_and_a_drift_shortens_it() -> None:
     """The shelf picks its discount by what its forecasts were worth."""
     rng = np.random.default_rng(7)
-    rates = rng.gamma(0.8, 1.0, 400)
-    steady = rng.poisson(rates[:, None], (400, 40)).astype(float)
-    rising = rng.poisson(np.linspace(0.05, 2.5, 40)[None, :], (400, 40)).astype(float)
+    rates = rng.gamma(0.8, 1.0, 150)
+    steady = rng.poisson(rates[:, None], (150, 32)).astype(float)
+    rising = rng.poisson(np.linspace(0.05, 2.5, 32)[None, :], (150, 32)).astype(float)
 
     assert likeliest_discounts(steady, 2)[-1] == max(CHOICES)
     assert likeliest_discounts(rising, 2)[-1] == min(CHOICES)
