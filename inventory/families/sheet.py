@@ -95,6 +95,7 @@ class Limit:
     spread_pct: float | None = None
     spread_from: str | None = None
     allowance_pct: float = 0.0  # the meter's own error, added to the spread
+    optional: bool = False  # left out where `of_rating` is not known
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 from inventory.records import Outcome, Part, Reason
 from inventory.rules import attribute_rules, family_rules, load_rules, place_rules, type_rules
-from inventory.rules.case import Case, Rule, case_of
+from inventory.rules.case import Rule, case_of
 from inventory.rules.closeness import closeness
 from inventory.rules.histories import salvage_stop
 from inventory.rules.lots import judge_lot
@@ -77,8 +77,3 @@ def judge(
 def _order(reason: Reason) -> tuple[int, int, str, str]:
     """Refusals first, then questions by effort, notes, and what is met; then by name."""
     return (SEVERITY.index(reason.outcome), reason.effort, reason.rule, reason.sentence)
-
-
-def explain(wanted: Wanted, offered: Part) -> Case:
-    """The two parts as the rules saw them, for a tech who asks why."""
-    return case_of(wanted, offered)

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from inventory.families.sheet import Limit
 from inventory.rules.compare import numbers
-from inventory.rules.meter import Bench, Check, lacking, show_reading
+from inventory.rules.meter import Bench, Check, show_reading
 
 Band = tuple[float, float]
 """Lowest and highest good reading."""
@@ -40,7 +40,8 @@ def check(
     name = called or limit.reading
     band = band_of(bench, limit)
     if band is None:
-        yield _no_rating(limit, name, value)
+        if not limit.optional:
+            yield _no_rating(bench, limit, name, value)
         return
     words = in_words(band, limit.unit)
     said = f"{name}: {show_reading(value, limit.unit)}"
@@ -55,10 +56,16 @@ def check(
     yield replace(held, unit=limit.unit, limit=words)
 
 
-def _no_rating(limit: Limit, name: str, value: float) -> Check:
-    """A limit that hangs on a rating nobody knows decides nothing."""
-    text = f"{name}: {show_reading(value, limit.unit)} cannot be judged: {limit.of_rating} of the"
-    return lacking(f"{text} part is not known.", limit.source, limit.of_rating or "", limit.reading)
+def _no_rating(bench: Bench, limit: Limit, name: str, value: float) -> Check:
+    """A limit that hangs on a rating nobody knows decides nothing; a needed reading then waits."""
+    needed = {one for need in bench.sheet.good_needs for one in need.split("|")}
+    said = f"{name}: {show_reading(value, limit.unit)} cannot be judged: {limit.of_rating} of the"
+    return Check(
+        f"{said} part is not known.",
+        limit.source,
+        limit.reading,
+        needs=limit.of_rating if limit.reading in needed else None,
+    )
 
 
 def band_of(bench: Bench, limit: Limit) -> Band | None:

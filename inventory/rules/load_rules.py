@@ -11,8 +11,6 @@ from inventory.rules.case import Case, ask
 from inventory.rules.loads import CIRCLES, Duty, duties, highest, needed
 from inventory.rules.words import form
 
-_NO_ATTRIBUTE = Attribute("rating", "rating")
-
 
 def loads_are_carried(case: Case) -> Iterable[Reason]:
     """Each duty of the place is met by a rating of its own kind, at its voltage, on its throw."""
@@ -39,10 +37,9 @@ def place_duties(case: Case) -> tuple[Duty, ...]:
 
 def _nothing_wanted(case: Case) -> Iterable[Reason]:
     """Nobody said what the contact must carry."""
-    asked = next((a for a in case.sheet.attributes if a.load and a.unsaid == "ask"), None)
-    if asked:
-        sentence = f"Nobody has said the {asked.label} the place needs."
-        yield ask(asked.name, sentence, asked.source, asked.name, asked.effort)
+    asked = next(a for a in case.sheet.attributes if a.load and a.unsaid == "ask")
+    sentence = f"Nobody has said the {asked.label} the place needs."
+    yield ask(asked.name, sentence, asked.source, asked.name, asked.effort)
 
 
 def _circle(case: Case, circle: list[Duty], offered: tuple[Duty, ...]) -> Iterable[Reason]:
@@ -123,25 +120,24 @@ def _on_throw(duty: Duty, theirs: list[Duty], throw: str) -> Answer:
 
 def _against(duty: Duty, theirs: list[Duty]) -> Answer:
     """One duty against the offered ratings of its kind."""
-    enough = [rating for rating in theirs if rating.amount >= duty.amount * (1 - 1e-9)]
+    enough = [rating for rating in theirs if _enough(rating, duty)]
     offers = f"offered {_listed(theirs)}."
-    if duty.load == "hp":
-        return _horsepower(duty, theirs, offers)
     if duty.volts is None:
         return _any_voltage(enough, theirs, offers)
+    if duty.load == "hp":
+        return _horsepower(duty, theirs, offers)
     if any(rating.volts is not None and rating.volts >= duty.volts for rating in enough):
         return Outcome.MET, offers, ""
-    if any(rating.volts is None and not _carries_no_volts(rating) for rating in enough):
+    if any(rating.volts is None for rating in enough):
         at = "volts_dc" if duty.load == "dc_a" else "volts_ac"
         return Outcome.ASK, f"{offers} At which voltage is not known.", at
-    if enough and all(_carries_no_volts(rating) for rating in enough):
-        return Outcome.MET, offers, ""
     return Outcome.REFUSED, offers, ""
 
 
-def _carries_no_volts(rating: Duty) -> bool:
-    """TV codes have their voltage in the code; they are compared by number alone."""
-    return rating.load == "tv"
+def _enough(rating: Duty, duty: Duty) -> bool:
+    """Whether a figure is as large; 1/6 hp is printed as 0.16, 0.167 or 0.1667."""
+    slack = 0.005 if duty.load == "hp" else 1e-9 * duty.amount
+    return rating.amount >= duty.amount - slack
 
 
 def _any_voltage(enough: list[Duty], theirs: list[Duty], offers: str) -> Answer:
@@ -158,15 +154,12 @@ def _horsepower(duty: Duty, theirs: list[Duty], offers: str) -> Answer:
 
     Source: NEC table 430.248: 1/2 hp is 9.8 A at 115 V and 4.9 A at 230 V.
     """
-    if duty.volts is None:
-        enough = [rating for rating in theirs if rating.amount >= duty.amount]
-        return _any_voltage(enough, theirs, offers)
     here = [rating for rating in theirs if rating.volts == duty.volts]
     if not here:
         sentence = f"{offers} That is another voltage, and so another current."
         return Outcome.ASK, sentence, "hp"
-    enough_here = any(rating.amount >= duty.amount - 0.005 for rating in here)
-    return (Outcome.MET if enough_here else Outcome.REFUSED), offers, ""
+    met = any(_enough(rating, duty) for rating in here)
+    return (Outcome.MET if met else Outcome.REFUSED), offers, ""
 
 
 def _unrated(case: Case, load: str, words: str, *, met: bool) -> Reason:
@@ -189,8 +182,7 @@ def _unrated(case: Case, load: str, words: str, *, met: bool) -> Reason:
 def _attribute(case: Case, load: str) -> Attribute:
     """The sheet's line for a load."""
     name = "pilot_duty" if load == "pilot_duty_dc" else load
-    found = case.sheet.attribute(name)
-    return found or Attribute(name, name, source=_NO_ATTRIBUTE.source or "common practice")
+    return case.sheet.attribute(name) or Attribute(name, name, source="common practice")
 
 
 def _label(attribute: Attribute) -> str:

@@ -100,6 +100,14 @@ def test_contacts_click_or_are_open_welded_or_weak(family: str) -> None:
     assert set(sheet(family).state_names()) == {"untested", "clicks", "open", "welded", "weak"}
 
 
+def test_every_contact_family_asks_for_its_current() -> None:
+    """Where contact ratings are compared, one of them must be said."""
+    rated = [one for one in map(sheet, families()) if any(a.load for a in one.attributes)]
+
+    assert len(rated) == 4
+    assert all(any(a.load and a.unsaid == "ask" for a in one.attributes) for one in rated)
+
+
 POLICIES = {
     "thermal_link": "new-only", "mov": "new-only", "hv_fuse": "new-only",
     "resistor_fusible": "new-only", "inverter_board": "same-type-only",

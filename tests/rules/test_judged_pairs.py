@@ -50,10 +50,10 @@ def test_a_pair_is_judged_as_the_source_says(pair: dict[str, Any]) -> None:
     assert pair["rule"] in deciding
 
 
-@pytest.mark.parametrize("pair", PAIRS, ids=lambda pair: pair["id"])
-def test_a_pair_has_a_source(pair: dict[str, Any]) -> None:
+def test_every_pair_has_a_source_and_its_own_number() -> None:
     """No judgement without an origin."""
-    assert pair["source"]
+    assert all(pair["source"] for pair in PAIRS)
+    assert len({pair["id"] for pair in PAIRS}) == len(PAIRS)
 
 
 def test_every_family_is_judged_both_ways() -> None:
@@ -66,10 +66,12 @@ def test_every_family_is_judged_both_ways() -> None:
     assert len(PAIRS) >= 60
 
 
-@pytest.mark.parametrize("pair", PAIRS, ids=lambda pair: pair["id"])
-def test_the_rules_backwards_judge_the_same(pair: dict[str, Any]) -> None:
+def test_the_rules_backwards_judge_the_same() -> None:
     """No refused pair comes out as fits under another order of rules."""
-    assert judge(*the_two(pair), rules=RULES[::-1]) == judged(pair)
+    turned = [pair["id"] for pair in PAIRS
+              if judge(*the_two(pair), rules=RULES[::-1]) != judged(pair)]  # fmt: skip
+
+    assert not turned
 
 
 def test_without_the_deciding_rule_some_pairs_would_pass() -> None:

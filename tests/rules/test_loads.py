@@ -305,6 +305,46 @@ def test_a_rating_of_the_other_throw_does_not_count() -> None:
     assert answer(found, "resistive_a").outcome is ASK
 
 
+ODD: list[Ratings] = [
+    {"hp": ["half", {"hp": "half", "volts": 250}]},
+    {"hp": "half"},
+    {"pilot_duty": ["Z900", "B30"]},
+    {"ratings": "16 A"},
+    {"ratings": [16, None]},
+    {"resistive_a": "sixteen"},
+    {"resistive_a": [10, 16]},
+]
+
+
+@pytest.mark.parametrize("said", ODD)
+def test_what_is_no_figure_is_no_rating(said: Ratings) -> None:
+    """A word where a figure belongs is unknown, not zero."""
+    assert duties(said) == ()
+
+
+def test_a_stated_mains_voltage_replaces_that_of_each_kind() -> None:
+    """At 230 V the best figure that holds there; codes stay as they are."""
+    said = {**BOTH, "tv": "TV-8", "dc_a": 1, "volts_dc": [30]}
+    found = needed(said, {"volts_ac": 230}, 230.0)
+
+    assert Duty("resistive_a", 16.0, 230.0) in found
+    assert {duty.load for duty in found} == {"resistive_a", "tv", "dc_a"}
+
+
+def test_horsepower_of_no_class_here_stays_where_it_is() -> None:
+    """Only a 125 V horsepower is known and the place has 230 V: still a question."""
+    found = judged("relay", horse(0.5, 125), horse(0.5, 250), needs={"volts_ac": 230})
+
+    assert answer(found, "hp").outcome is ASK
+
+
+def test_a_load_the_sheet_does_not_know_is_judged_all_the_same() -> None:
+    """A thermostat's sheet has no lamp line; the figure still counts."""
+    found = judged("thermal_cutout", at(250, lamp_a=5), at(250, lamp_a=2))
+
+    assert answer(found, "lamp_a").outcome is NO
+
+
 # nothing said --------------------------------------------------------------------------
 
 
