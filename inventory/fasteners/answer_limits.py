@@ -114,9 +114,7 @@ def _area_names(area: float, names: tuple[str, ...]) -> Answer:
 
 def _shear_areas(thread: Thread, given: Given) -> Answer:
     """Shear areas (2a) and (4a) over the engaged length, or per unit of it."""
-    engaged = _length(given, "engaged")
-    if engaged is None:
-        engaged = _length(given, "LE")
+    engaged = next((g for n in ("engaged", "LE") if (g := _length(given, n)) is not None), None)
     per_inch = thread.system is System.UNIFIED
     length = engaged if engaged is not None else (INCH if per_inch else 1.0)
     hole = strength.shear_area_hole(thread, thread, length)

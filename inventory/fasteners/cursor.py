@@ -22,9 +22,12 @@ class Cursor:
         self.unread: list[str] = []
 
     def take(self, pattern: re.Pattern[str]) -> re.Match[str] | None:
-        """Match at the cursor and move; a match must not cut a word in two."""
+        """Match at the cursor and move; a match must not cut a word in two.
+
+        No pattern of the grammar matches nothing, so the cursor always moves.
+        """
         found = pattern.match(self.text, self.at)
-        if found is None or found.end() == found.start():
+        if found is None:
             return None
         end = found.end()
         cut = end < len(self.text) and self.text[end].isalpha() and self.text[end - 1].isalpha()

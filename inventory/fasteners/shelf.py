@@ -70,14 +70,13 @@ def from_ratings(
         return None
     if thread is None:
         return None
-    drive_text = ratings.get("drive")
     length = ratings.get("length_mm")
     return ShelfScrew(
         text=marking.strip() or thread.name,
         thread=thread,
         length=float(length) if length is not None else said.length,
         head=ratings.get("head") or said.head,
-        drive=read_screw(str(drive_text)).drive if drive_text else said.drive,
+        drive=_drive(ratings.get("drive"), said.drive),
         grade=ratings.get("property_class") or said.grade,
         finish=ratings.get("finish") or said.finish,
         earth_suited=ratings.get("earth_suited"),
@@ -86,6 +85,14 @@ def from_ratings(
         on_hand=on_hand,
         state=state,
     )
+
+
+def _drive(agreed: object, printed: Drive | None) -> Drive | None:
+    """The drive agreed upon; one that names its kind only is completed from the marking."""
+    drive = read_screw(str(agreed)[:LONGEST]).drive if agreed else None
+    bare = drive is None or (drive.size is None and not drive.pin)
+    same_kind = drive is None or (printed is not None and printed.kind is drive.kind)
+    return printed if bare and same_kind else drive
 
 
 def ratings_of(name: ScrewName) -> dict[str, Any]:

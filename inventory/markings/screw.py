@@ -80,7 +80,8 @@ def strength(scan: Scanner) -> bool:
 _DRIVE = re.compile(
     r"(?:phillips|ph|pozi(?:driv)?|pz|torx|tx|tr|t(?=[0-9])|square|robertson|slot(?:ted)?|tri-?wing|allen|"
     r"hex(?:agon)?[ -](?:socket|key|washer|head)|one[ -]?way|cross(?:[ -]recess)?|hexalobular)"
-    r"(?:[ -]?(?:head|drive|socket|washer))?(?:[ -]?(?:no\.? ?|#)?[0-9]{1,2})?(?![0-9A-Za-z])",
+    r"(?:[ -]?(?:head|drive|socket|washer))?(?:[ -]?(?:pin[- ]?in|security))?"
+    r"(?:[ -]?(?:no\.? ?|#)?[0-9]{1,2}H?)?(?![0-9A-Za-z])",
     ANY_CASE,
 )
 _HEAD = re.compile(

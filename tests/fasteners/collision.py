@@ -75,7 +75,8 @@ def _depths(screw: Screw, hole: Hole, shifts: Array) -> Array:
     room = _hole_radius(heights - hole_shift[..., None], hole) - _screw_radius(
         heights - screw_shift[..., None], screw
     )
-    return _first_crossing(heights, room, top).min(axis=1)
+    depths: Array = _first_crossing(heights, room, top).min(axis=1)
+    return depths
 
 
 def _first_crossing(heights: Array, room: Array, top: float) -> Array:

@@ -37,8 +37,8 @@ def tolerance(case: dict[str, Any], key: str, expected: float) -> float:
     if isinstance(said, dict):
         return float(said["n_free"] if key.startswith("n_") else said["ratio"])
     if case.get("tol_kind") == "relative":
-        return float(said) * abs(expected)
-    return float(said) + 1e-9 if said is not None else 0.005
+        return float(case["tol"]) * abs(expected)
+    return 0.005 if said is None else float(said) + 1e-9
 
 
 def agrees(case: dict[str, Any], key: str, expected: Any, got: Any) -> bool:

@@ -40,7 +40,7 @@ def test_an_answer_off_by_more_than_the_tolerance_is_noticed() -> None:
     assert not agrees(case, "d_max", 2.98, 2.982)
     assert not agrees(case, "n_free", None, 5.0)
     assert not agrees(case, "n_free", [1.0, 2.0], [1.0])
-    assert not agrees(case, "ok", True, 1.0)
+    assert not agrees(case, "ok", expected=True, got=1.0)
 
 
 def test_an_unknown_kind_of_case_is_refused() -> None:
@@ -109,6 +109,19 @@ MORE: list[tuple[str, dict[str, Any], dict[str, Any], float]] = [
     ),
     # ISO 965-1 table 1: es of position g at 0.7 mm.
     ("limits", {"quantity": "allowance", "thread": "M4", "class": "6g"}, {"um": 22}, 1e-9),
+    (
+        "limits",
+        {
+            "quantity": "engagement",
+            "thread": "M4",
+            "uts_screw_mpa": 420,
+            "uts_hole_mpa": 300,
+        },
+        {"LE_16_mm": 3.16},
+        0.01,
+    ),
+    ("limits", {"quantity": "shear_area", "thread": "M4", "LE_mm": 1.0}, {"AS_n_mm2": 7.77}, 0.005),
+    ("drive", {"drive": "cross H2", "quantity": "tamper_class"}, {"tamper_class": 0}, 0),
     ("limits", {"quantity": "allowance", "thread": "#8-32"}, {"in": 0.0009}, 1e-9),
     # Zinc of 5 um: 20 um on the pitch diameter, within the 22 um of M4 6g.
     (

@@ -38,7 +38,7 @@ def test_the_strength_ratios_are_those_worked_out_apart(row: dict[str, str]) -> 
     [("#10-32", "M5x0.8", "reduced"), ("#2-56", "M2.2x0.45", "full"), ("M4x0.7", "#8-32", None)],
 )
 def test_only_a_screw_that_runs_free_is_graded(screw: str, hole: str, grade: str | None) -> None:
-    """full from 0.85, reduced from 0.60 of the right screw's bite. Source: the worked pairs."""
+    """Full from 0.85, reduced from 0.60 of the right screw's bite. Source: the worked pairs."""
     assert fit(thread(screw), thread(hole), 2.0, ductile=False).grade == grade
 
 

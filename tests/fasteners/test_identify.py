@@ -86,6 +86,14 @@ def test_the_gaps_to_split_are_the_published_ones(
     assert gaps_to_split(one, other) == gaps
 
 
+def test_one_pitch_in_two_sizes_is_split_at_the_crest() -> None:
+    """With a poor caliper #8-32 and #10-32 overlap; their pitch says nothing."""
+    found = identify(Measured(4.4, 0.794, u_major=0.3, u_pitch=0.005))
+
+    assert {c.thread.name for c in found.candidates} == {"#8-32", "#10-32"}
+    assert "measure the diameter at the crest" in found.split_by[0]
+
+
 def test_a_lobed_m4_is_not_taken_for_8_36() -> None:
     """4.03 mm lies in #8-36; the lobed M4 is far more common, and lobes are to be felt."""
     found = identify(Measured(4.03, 0.7, u_pitch=0.01))

@@ -37,7 +37,7 @@ def test_a_substitutes_length_is_judged_by_what_engages(
     engaged: float,
     ok: bool,  # noqa: FBT001
 ) -> None:
-    """engaged = min(extrusion, L - stack - chamfer). Source: the published cases."""
+    """Engaged = min(extrusion, L - stack - chamfer). Source: the published cases."""
     found = check_length((M4, 8.0), (M4, candidate), Joint(stack, 2.0, 0.7))
 
     assert found.original == pytest.approx(2.0)

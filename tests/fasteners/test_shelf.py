@@ -62,6 +62,26 @@ def test_a_record_falls_back_on_its_marking() -> None:
     assert (offer.thread.name, offer.head) == ("#8-32", "pan")
 
 
+@pytest.mark.parametrize(
+    ("agreed", "drive"),
+    [
+        (None, "hexalobular pin-in 20"),
+        ("hexalobular", "hexalobular pin-in 20"),
+        ("hexalobular 20", "hexalobular 20"),
+        ("cross H2", "cross H2"),
+        ("slot", "slot"),
+    ],
+)
+def test_a_drive_agreed_by_kind_only_is_completed_from_the_marking(
+    agreed: str | None, drive: str
+) -> None:
+    """What a person agreed wins; a bare kind does not drop the pin that is printed."""
+    offer = from_ratings("M4x8 hexalobular pin-in 20", {"drive": agreed})
+
+    assert offer is not None
+    assert str(offer.drive) == drive
+
+
 @pytest.mark.parametrize("marking", ["", "#8", "chocolate", "M4x0", "x" * 500])
 def test_a_record_without_one_thread_is_no_offer(marking: str) -> None:
     """None, so that the caller can say so; never a guess."""

@@ -169,7 +169,7 @@ def test_a_grade_is_known_however_it_is_spelt(spelt: str) -> None:
 
 def test_an_unknown_class_or_friction_is_refused() -> None:
     """Nothing is taken for strong because it is not known."""
-    with pytest.raises(WrongInput, match="Property class '7.7'"):
+    with pytest.raises(WrongInput, match=r"Property class '7\.7'"):
         strength.property_class("7.7")
     with pytest.raises(WrongInput, match="Friction 'wet'"):
         strength.torque(thread("M4x0.7"), "8.8", "wet")
