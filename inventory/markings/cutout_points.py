@@ -119,7 +119,7 @@ def _point(points: Points, scan: Scanner) -> bool:
 
 
 _PAIR = re.compile(
-    rf"(?P<high>[0-9]{{2,3}})(?:\s?(?:±|\+/?-)\s?(?P<t1>{NUM}))?\s?/\s?"
+    rf"(?P<high>[0-9]{{2,3}})(?:\s?(?:±|\+/?-)\s?(?P<t1>{NUM}))?\s?(?:°\s?C|℃|C)?\s?/\s?"
     rf"(?P<low>-?[0-9]{{2,3}})(?:\s?(?:±|\+/?-)\s?(?P<t2>{NUM}))?"
     r"\s?(?:°\s?C|℃|C)(?![A-Za-z0-9])"
 )

@@ -7,6 +7,9 @@ from inventory.markings.cutout_points import Point
 from inventory.markings.scanner import Scanner
 from inventory.markings.temperatures import Temperature, usable
 
+RANGE_C = (-60, 400)
+"""Points beyond these are damage. Source: KSD301(H31) page gives -10 to 300 °C; the rest margin."""
+
 ONE_SHOT_C = -20
 """A reset point below any room an appliance works in: the contact never closes again by itself."""
 
@@ -15,7 +18,7 @@ def settle(scan: Scanner, met: list[Point]) -> None:
     """Doubtful pairs are set aside, then the two points together say which contact it is."""
     for point in met:
         _check(scan, point)
-    good = [point for point in met if point.at.agrees is not False]
+    good = [point for point in met if _possible(scan, point)]
     _name_bare(scan, good)
     if sum(p.does is None for p in good) > 1:
         _no_words(scan, good)
@@ -36,6 +39,17 @@ def settle(scan: Scanner, met: list[Point]) -> None:
     if closes:
         _say_point(scan, "close", closes.at)
     _say_reset(scan, reset or (closes if opens else None), opens)
+
+
+def _possible(scan: Scanner, point: Point) -> bool:
+    """Whether a point may be read: its scales agree and a snap disc can stand there."""
+    c = point.at.in_c()
+    if c is None:
+        return False
+    if RANGE_C[0] <= c <= RANGE_C[1]:
+        return True
+    review(scan, f"{point.at.text} is no temperature a snap disc is made for.")
+    return False
 
 
 def _name_bare(scan: Scanner, good: list[Point]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from inventory.markings import cutout_load
@@ -32,11 +33,18 @@ _POINTWORDS = (
 )  # fmt: skip
 
 
+def _stamp_says_all(said: Mapping[str, Any]) -> bool:
+    """Whether the stamp alone (N85, L155) gives all that is known of the opening point."""
+    in_f = str(said.get("type", "")).startswith("L")
+    more = {"open_tol_c", "open_tol_f"} | (set() if in_f else {"open_f"})
+    return "type" in said and more.isdisjoint(said)
+
+
 def canonical(reading: Reading) -> str:
     """The marking written out again; reads back to the same ratings."""
     said = dict(reading.ratings)
     diff = f"-{said['differential_f']}F" if "differential_f" in said else ""
-    skip = ("open",) if "type" in said else ()
+    skip = ("open",) if _stamp_says_all(said) else ()
     points = [_point_text(said, name, words) for name, words in _POINTWORDS if name not in skip]
     if "close_c" not in said:
         points.append(_point_text(said, "reset", "resets at"))

@@ -42,7 +42,9 @@ WORDS = phrases(
     ),
     Phrase(r"thermostats?|thermodisc|bimetal|snap[ -]?(?:action|disc)", "it is a thermostat"),
     Phrase(
-        r"temp(?:erature)?\.?(?: (?:switch|rating))?|rating|electrical|type|model|rated", "heading"
+        r"(?:check )?top marking|temp(?:erature)?\.?(?: (?:switch|rating))?|rating|electrical"
+        r"|type|model|rated",
+        "heading",
     ),
     Phrase(
         r"approx(?:imately|\.)?|about|around|at|will|causing|the|and|then|when|if|to|or|is|of"

@@ -13,7 +13,7 @@ from inventory.markings.scanner import Scanner
 from inventory.markings.tables import rows
 
 SERIES = {row["series"]: row for row in rows("fuse_series")}
-_AMOUNT = r"(?:(?:[0-9]{1,2}-)?[0-9]{1,2}/[0-9]{1,3}|[0-9]{1,3}(?:\.[0-9]{1,5})?)"
+_AMOUNT = r"(?:(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]{0,2}|[0-9]{1,3}(?:\.[0-9]{1,5})?)"
 _UL = re.compile(
     rf"(?:(?P<pack>BK1?|TR2?|TDC)/)?(?P<series>{'|'.join(SERIES)})(?P<lead>-?V(?=[- ]))?"
     rf"(?:(?:\s?-\s?|\s)?(?P<amount>{_AMOUNT})(?P<unit>mA|A)?(?P<rohs>-?R)?)?(?![A-Za-z0-9]|\.[0-9])",
@@ -81,5 +81,5 @@ def _fraction(text: str) -> int | float:
     if "/" not in text:
         return plain_number(text)
     whole, _, part = text.rpartition("-")
-    value = float(Fraction(part) if not part.endswith("/0") else 0) + float(whole or 0)
+    value = float(Fraction(part)) + float(whole or 0)
     return round(value, 4)

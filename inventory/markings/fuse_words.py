@@ -89,12 +89,16 @@ def _is_breaking(found: re.Match[str]) -> bool:
 
 
 def interrupting(scan: Scanner) -> bool:
-    """Interrupting = ("IR")? figure "k"? "A" "IC"? (("@" | "/") volts)?, told from a rating."""
+    """Interrupting = ("IR")? figure "k"? "A" "IC"? (("@" | "/") volts)?, told from a rating.
+
+    A comma before three digits is thousands here: no fuse breaks so little as ten amperes.
+    """
     found = scan.peek(_BREAK)
     if found is None or not _is_breaking(found):
         return False
     scan.take(_BREAK, "interrupting rating", "UL 248-14 or IEC 60127-2")
-    entry = {"a": plain_number(found["amps"], "1000" if found["kilo"] else "1")}
+    amperes = re.sub(r"^([1-9][0-9]{0,2}),([0-9]{3})$", r"\1\2", found["amps"])
+    entry = {"a": plain_number(amperes, "1000" if found["kilo"] else "1")}
     if found["volts"]:
         entry["voltage_v"] = plain_number(found["volts"])
     scan.ratings.setdefault("interrupting", []).append(entry)

@@ -214,7 +214,8 @@ def likely(text: str) -> float:
 
 def _code_text(said: Mapping[str, Any]) -> str:
     """The code of a series part, where both of its figures are known."""
-    if not {"series", "voltage_vac", "capacitance_uf"} <= said.keys():
+    figures = [said.get("voltage_vac"), said.get("capacitance_uf")]
+    if "series" not in said or not all(isinstance(n, (int, float)) for n in figures):
         return ""
     return f"{said['series']}-{said['voltage_vac'] // 100:02d}{said['capacitance_uf'] * 100:03.0f}"
 

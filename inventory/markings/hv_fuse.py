@@ -26,6 +26,9 @@ SOURCE = "oven fuse list, m.hi1718.com/baike/view/4751.html: 500 mA to 1 A, 5 kV
 CURRENT_A = (0.1, 2.0)
 """What the oven's high-voltage circuit can ask for; the list stops at 1 A, the rest is margin."""
 
+VOLTS = (1000, 20000)
+"""The list's fuses are 5 kV; below lie mains cartridges, above nothing an oven holds."""
+
 _WORDS = phrases(
     Phrase(r"(?:H\.?V\.?|high[ -]?voltage)[ -]?fuse(?:[ -]?(?:link|assembly|assy|holder))?",
            "high-voltage fuse"),
@@ -46,10 +49,8 @@ def read(text: str) -> Reading:
     scan.sweep(_LINES)
     _doubt_current(scan)
     volts_said = scan.ratings.get("voltage_v")
-    if isinstance(volts_said, (int, float)) and volts_said < 1000:
-        review(
-            scan, f"{written(volts_said)} V is a mains cartridge, not an oven's high-voltage fuse."
-        )
+    if isinstance(volts_said, (int, float)) and not VOLTS[0] <= volts_said <= VOLTS[1]:
+        review(scan, f"{written(volts_said)} V is no rating of an oven's high-voltage fuse.")
     return scan.reading("hv_fuse")
 
 

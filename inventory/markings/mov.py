@@ -136,7 +136,7 @@ def _type_text(said: dict[str, Any]) -> str:
     code, letter = _code_text(said["v1ma_v"]), said.get("tolerance_letter", "")
     if shape:
         head = f"{series}-" if series else ""
-        return f"{head}{size}{shape}{code}{letter}{'J' if 'surge' in said else ''}"
+        return f"{head}{size}{shape}{code}{letter}{'J' if 'high_surge' in said else ''}"
     if series:
         order = _ORDERS.get(series, "{s}{d:02d}{c}{t}")
         return order.format(s=series, d=size, c=code, t=letter)

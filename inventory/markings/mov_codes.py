@@ -71,7 +71,7 @@ def _say_disc(scan: Scanner, found: re.Match[str], source: str) -> None:
     if said.get("tol"):
         scan.say("tolerance_letter", found["tol"])
     if said.get("surge"):
-        scan.say("surge", "high")
+        scan.say("high_surge", value=True)
     scan.at = found.end()
 
 

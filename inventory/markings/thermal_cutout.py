@@ -26,7 +26,7 @@ _L = re.compile(r"(?P<type>L(?P<f>[0-9]{2,3}))(?:\s?-\s?(?P<diff>[0-9]{1,3}))?F?
 _KSD = re.compile(
     r"(?P<series>KSD\s?-?[0-9]{3,4}[A-Z]?)(?:\s?\((?P<alias>H[0-9]{2})\))?(?![0-9])", re.IGNORECASE
 )
-_BODY = re.compile(r"T(?P<c>[0-9]{2,3})(?![A-Za-z0-9])")
+_BODY = re.compile(r"T(?P<c>[5-9][0-9]|[1-4][0-9]{2})(?![A-Za-z0-9])")
 _CONTACT = re.compile(
     r"(?:(?P<nc>N\.?\s?C\.?|(?i:normally closed))|N\.?\s?O\.?|(?i:normally open))(?![A-Za-z])"
 )

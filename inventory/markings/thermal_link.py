@@ -39,6 +39,9 @@ RANGE_C = (60, 300)
 """Thermal links function between these; a figure outside is not read as Tf. Source: catalogues
 of the series give 70 to 240 °C; the rest is margin."""
 
+MOST_C = 600
+"""No link's maximum limit lies above this. Source: common practice."""
+
 _HEADINGS = {
     "tf": r"T\s?f(?=\s?[:=]?\s?[0-9])|(?:rated )?function(?:ing|s)?(?: at)?|rated (?=temp)",
     "th": r"T\s?h(?=\s?[:=]?\s?[0-9])|holding",
@@ -103,8 +106,10 @@ def _say(scan: Scanner, name: str, read: Temperature) -> None:
         return
     if name == "actual_open":
         scan.say("actual_open_c", _limits(c, read))
-    elif name != "tf":
+    elif name != "tf" and 0 < c <= MOST_C:
         scan.say(f"{name}_c", c)
+    elif name != "tf":
+        review(scan, f"{listed(c)} °C is no {_MEANS[name]}.")
     elif RANGE_C[0] <= c <= RANGE_C[1]:
         say_tf(scan, c, printed=True)
         if read.f is not None:

@@ -109,7 +109,7 @@ def test_sizes_in_mm_and_inches(text: str, size: list[float]) -> None:
 
 def test_interrupting_ratings_stand_apart_from_the_current() -> None:
     """10 kA at 125 V and 35 A at 250 V belong to UL 248-14, not to the rated current."""
-    ratings = read("GMA-1-R 10kA@125V 35A@250V").ratings
+    ratings = read("GMA-1-R 10,000A@125V 35A@250V").ratings
 
     assert ratings["current_a"] == 1
     assert ratings["interrupting"] == [
@@ -215,3 +215,8 @@ def test_an_old_glass_size_names_no_standard() -> None:
     assert (reading.ratings["series"], reading.ratings["approvals"]) == ("3AG", ["UL"])
     assert reading.assumed == {"size_mm": [6.3, 32], "body": "glass"}
     assert "standard" not in reading.ratings
+
+
+def test_a_fraction_without_a_denominator_is_no_current() -> None:
+    """AGX-1/00 is damage, not an error of ours and not a current."""
+    assert "current_a" not in read("AGX-1/00").ratings

@@ -118,3 +118,11 @@ def test_a_doubtful_comma_gives_no_capacitance() -> None:
 def test_a_tolerance_letter_behind_the_figure() -> None:
     """K is ten per cent (IEC 60062)."""
     assert read("0.95uF K 2100VAC").ratings["tolerance_pct"] == 10
+
+
+def test_two_voltages_are_written_without_the_code() -> None:
+    """A code holds one voltage only."""
+    first = read("2100/2200VAC 0.95uF CH85-21095")
+
+    assert first.ratings["voltage_vac"] == [2100, 2200]
+    assert canonical(first).startswith("0.95uF")

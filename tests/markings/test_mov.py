@@ -10,7 +10,7 @@ from inventory.markings.mov import canonical, likely, read
 from inventory.markings.mov_codes import SIOV_VOLTS, code_volts
 
 CODES = {
-    "14D471KJ": {"diameter_mm": 14, "v1ma_v": 470, "tolerance_letter": "K", "surge": "high"},
+    "14D471KJ": {"diameter_mm": 14, "v1ma_v": 470, "tolerance_letter": "K", "high_surge": True},
     "TVR14471KSY": {"series": "TVR", "diameter_mm": 14, "v1ma_v": 470},
     "471KD14": {"diameter_mm": 14, "shape": "disc", "v1ma_v": 470},
     "MYG14K-471": {"series": "MYG", "diameter_mm": 14, "v1ma_v": 470},

@@ -109,7 +109,7 @@ RATINGS: dict[ModuleType, st.SearchStrategy[dict[str, Any]]] = {
             "v1ma_v": st.sampled_from([18, 22, 180, 220, 390, 470, 820, 1000, 1100]),
             "tolerance_letter": st.sampled_from(["J", "K", "M"]),
         },
-        optional={"series": st.sampled_from(["HEL", "GNR"]), "surge": st.just("high")},
+        optional={"series": st.sampled_from(["HEL", "GNR"]), "high_surge": st.just(value=True)},
     ),
     lamp: st.fixed_dictionaries(
         {"power_w": st.integers(5, 60), "base": st.sampled_from(["E14", "E17", "B15d", "G9"])},

@@ -20,6 +20,7 @@ DIRECTIONS = {
     "KSD301 NO 60/45C": {"contact": "NO", "close_on_rise_c": 60, "open_on_fall_c": 45},
     "KSD301 NC 145C": {"contact": "NC", "open_c": 145},
     "top heater 170/155˚C": {"contact": "NC", "open_c": 170, "reset_c": 155},
+    "TC 145C/120C": {"open_c": 145, "reset_c": 120, "reset": "auto"},
     "hi-limit 125±5/105±5℃": {"open_c": 125, "open_tol_c": 5, "reset_c": 105, "reset_tol_c": 5},
 }  # fmt: skip
 
@@ -215,3 +216,20 @@ def test_a_single_load_with_a_maximum_is_a_range() -> None:
 def test_a_direction_without_a_figure_changes_nothing() -> None:
     """'On rise' before any figure has nothing to belong to."""
     assert read("on rise 85C").ratings == {"open_c": 85}
+
+
+def test_a_stamp_with_the_manuals_words_beside_it_reads_the_same_written_out() -> None:
+    """The stamp, the printed point in both scales and the reset all survive."""
+    text = "Safety N130: open at 266±12°F (130±7°C), auto reset at -31°F (-35°C)"
+    first = read(text)
+
+    assert first.ratings["reset"] == "one-shot"
+    assert read(canonical(first)).ratings == first.ratings
+
+
+def test_a_temperature_no_disc_is_made_for_is_not_read() -> None:
+    """1450 °C is 145 with a figure too many."""
+    reading = read("TC 1450C (MG)")
+
+    assert "open_c" not in reading.ratings
+    assert reading.ratings["needs_review"]

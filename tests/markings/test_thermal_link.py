@@ -113,3 +113,8 @@ def test_a_series_name_is_no_part() -> None:
 def test_a_number_outside_the_range_of_links_is_no_temperature() -> None:
     """G4A01999C is not 999 °C."""
     assert "tf_c" not in read("G4A01999C").ratings
+
+
+def test_a_limit_no_link_has_is_not_read() -> None:
+    """Tm 1500 °C is damage."""
+    assert "tm_c" not in read("Tf 73C Tm 1500C").ratings
