@@ -16,7 +16,7 @@ SERIES = {row["series"]: row for row in rows("fuse_series")}
 _AMOUNT = r"(?:(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]{0,2}|[0-9]{1,3}(?:\.[0-9]{1,5})?)"
 _UL = re.compile(
     rf"(?:(?P<pack>BK1?|TR2?|TDC)/)?(?P<series>{'|'.join(SERIES)})(?P<lead>-?V(?=[- ]))?"
-    rf"(?:(?:\s?-\s?|\s)?(?P<amount>{_AMOUNT})(?P<unit>mA|A)?(?P<rohs>-?R)?)?(?![A-Za-z0-9]|\.[0-9])",
+    rf"(?:(?:\s?-\s?|\s)?(?P<amount>{_AMOUNT})(?P<unit>mA|A)?(?P<rohs>-?R)?)?(?![A-Za-z0-9]|[./][0-9])",
     re.IGNORECASE,
 )
 
