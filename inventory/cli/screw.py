@@ -225,6 +225,7 @@ def shelf_screws(shelf: str | None) -> "list[ShelfScrew]":
             bin_=lot.bin,
             on_hand=lot.on_hand - lot.held,
             state=lot.state,
+            origin=lot.origin,
         )
         if offer is None:
             show.warn(f"Lot {lot.id} names no single thread: {part.marking}")

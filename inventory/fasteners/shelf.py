@@ -28,6 +28,7 @@ class ShelfScrew:
     bin: str | None = None
     on_hand: int | None = None
     state: str | None = None  # tested state of the lot
+    origin: str | None = None  # "salvaged" or "new"
 
 
 def shelf_screw(
@@ -57,6 +58,7 @@ def from_ratings(
     bin_: str | None = None,
     on_hand: int | None = None,
     state: str | None = None,
+    origin: str | None = None,
 ) -> ShelfScrew | None:
     """A shelf record of family ``screw`` as an offer; None when it names no single thread.
 
@@ -84,6 +86,7 @@ def from_ratings(
         bin=bin_,
         on_hand=on_hand,
         state=state,
+        origin=origin,
     )
 
 

@@ -310,14 +310,16 @@ def fit_every_screw(wanted: WantedScrew, _offer: Offer) -> Reason | None:
 
 
 def the_lot_is_sound(_wanted: WantedScrew, offer: Offer) -> Reason | None:
-    """A worn lot is never offered; one nobody looked at is looked at first."""
-    state, rule = offer.screw.state, "the_lot_is_sound"
-    if state is None or state in sheet("screw").good_states():
+    """A worn lot is never offered; a salvaged one nobody looked at is looked at first."""
+    state, rule, screws = offer.screw.state, "the_lot_is_sound", sheet("screw")
+    if state is None or state in screws.good_states():
         return None
-    if state == "untested":
-        why = "Look at thread and drive first: nobody has."
-        return _reason(rule, Outcome.ASK, why, HOUSE, "state")
-    return _reason(rule, Outcome.REFUSED, f"This lot is {state}.", HOUSE)
+    if state in screws.state_names() and state != "untested":
+        return _reason(rule, Outcome.REFUSED, f"This lot is {state}.", HOUSE)
+    if state == "untested" and offer.screw.origin == "new":
+        return _reason(rule, Outcome.NOTE, "New, and nobody has looked at it.", HOUSE)
+    why = "Look at thread and drive first: nobody has."
+    return _reason(rule, Outcome.ASK, why, HOUSE, "state")
 
 
 RULES: tuple[Rule, ...] = (

@@ -88,13 +88,21 @@ def test_a_thread_that_usually_runs_is_tried_by_hand() -> None:
 
 
 @pytest.mark.parametrize(
-    ("state", "outcome"),
-    [(None, None), ("good", None), ("untested", Outcome.ASK), ("worn", Outcome.REFUSED)],
+    ("state", "origin", "outcome"),
+    [
+        (None, None, None),
+        ("good", "salvaged", None),
+        ("untested", "salvaged", Outcome.ASK),
+        ("untested", None, Outcome.ASK),
+        ("untested", "new", Outcome.NOTE),
+        ("odd", "new", Outcome.ASK),
+        ("worn", "new", Outcome.REFUSED),
+    ],
 )
-def test_the_lot_is_sound(state: str | None, outcome: Outcome | None) -> None:
-    """A worn lot is never offered; an unseen one is looked at first."""
+def test_the_lot_is_sound(state: str | None, origin: str | None, outcome: Outcome | None) -> None:
+    """A worn lot is never offered; an unseen salvaged one is looked at first."""
     asked = wanted_screw("M4x8", SHEET)
-    screw = replace(shelf_screw("M4x8"), state=state)
+    screw = replace(shelf_screw("M4x8"), state=state, origin=origin)
 
     answer = swap.the_lot_is_sound(asked, _offer(asked, screw))
 
