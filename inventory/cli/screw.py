@@ -173,6 +173,7 @@ def instead(
         typer.Option("--from", metavar="LIST", help='Offers typed here: "M4x8, ST4.2x9.5".'),
     ] = None,
     refused: Annotated[bool, typer.Option("--all", help="Show the refused ones too.")] = False,
+    limit: Annotated[int, typer.Option(help="Lots to show; JSON has them all.", min=1)] = 5,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -202,7 +203,7 @@ def instead(
     if json:
         show.as_json(screw_show.instead_document(asked, found))
     else:
-        screw_show.instead_text(asked, found, refused=refused)
+        screw_show.instead_text(asked, found, refused=refused, limit=limit)
     if not any(one.verdict is not Verdict.REFUSED for one in found):
         raise typer.Exit(1)
 

@@ -229,17 +229,20 @@ def _suggestion(suggestion: Suggestion) -> Document:
     }
 
 
-def instead_text(wanted: WantedScrew, found: Sequence[Suggestion], *, refused: bool) -> None:
+def instead_text(
+    wanted: WantedScrew, found: Sequence[Suggestion], *, refused: bool, limit: int
+) -> None:
     """One block a lot: verdict, where it lies, driver, tamper resistance, cautions."""
-    shown = [s for s in found if refused or s.verdict is not Verdict.REFUSED]
+    good = [s for s in found if refused or s.verdict is not Verdict.REFUSED]
     show.line(f"Instead of {wanted.name.text} ({HOLE_NAMES[wanted.place.kind]}):", "head")
-    for suggestion in shown:
+    for suggestion in good[:limit]:
         _block(suggestion)
-    hidden = len(found) - len(shown)
-    if not shown:
+    if not good:
         show.line("Nothing on hand goes in there.")
-    if hidden:
-        show.note(f"{hidden} refused; --all shows why.")
+    if len(good) > limit:
+        show.note(f"{len(good) - limit} more; say --limit {len(good)}.")
+    if len(found) > len(good):
+        show.note(f"{len(found) - len(good)} refused; --all shows why.")
 
 
 def _block(suggestion: Suggestion) -> None:

@@ -316,6 +316,14 @@ def test_only_refused_offers_end_with_code_1() -> None:
     assert "never makes an earth" in " ".join(full.stdout.split())
 
 
+def test_the_first_lots_are_shown_and_the_rest_counted() -> None:
+    """Five blocks are read at a bench; the number of the others is told."""
+    result = _run("instead", "M4x8 in sheet", "--from", "M4x8, M4x10, M4x12", "--limit", "2")
+
+    assert result.stdout.count("M4x1") == 1
+    assert "1 more; say --limit 3." in result.output
+
+
 @pytest.mark.parametrize(
     ("flag", "verdict"),
     [("--hv", "refused"), ("--no-hv", "fits")],
