@@ -94,7 +94,10 @@ def _judged(
 
 
 def _tables(parts: Sequence[PartStock], first: int, end: int) -> tuple[Table, Table]:
-    """Pieces and jobs, part types x whole months."""
+    """Pieces and jobs, part types x whole months.
+
+    A piece put back later can leave a month with more jobs than pieces: a job used one at least.
+    """
     import numpy as np
 
     pieces, jobs = np.zeros((len(parts), end - first)), np.zeros((len(parts), end - first))
@@ -103,4 +106,4 @@ def _tables(parts: Sequence[PartStock], first: int, end: int) -> tuple[Table, Ta
             if first <= month.month < end:
                 pieces[row, month.month - first] += month.quantity
                 jobs[row, month.month - first] += month.jobs
-    return pieces, jobs
+    return pieces, np.minimum(jobs, pieces)

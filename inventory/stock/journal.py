@@ -29,23 +29,24 @@ EFFECTS: dict[str, Effect] = {
     "held": Effect(held=1),
     "released": Effect(held=-1),
     "fitted": Effect(quantity=-1),  # a held piece is released first, in the same transaction
-    "put_back": Effect(quantity=1),  # fitted or taken, and back on the shelf
+    "put-back": Effect(quantity=1),  # fitted or taken, and back on the shelf
     "scrapped": Effect(quantity=-1),
-    "moved": Effect(),  # another bin
-    "benched": Effect(),  # tested; the state may change
-    "split_out": Effect(quantity=-1),  # some pieces of a lot become a lot of their own
-    "split_in": Effect(quantity=1),
+    "split-off": Effect(quantity=-1),  # some pieces of a lot become a lot of their own
+    "split-in": Effect(quantity=1),
     "ordered": Effect(ordered=1),
     "received": Effect(ordered=-1),  # the pieces themselves are logged
-    "cancelled": Effect(ordered=-1),
-    "failed": Effect(),  # a fitted piece came back as failed
-    "merged": Effect(),  # two part types turned out to be one
-    "noted": Effect(),
+    "lacked": Effect(quantity=-1),  # wanted and not there: demand, about no lot
 }
-"""What one piece of each kind of event adds. ``counted`` and ``undone`` have their own rule."""
+"""What one piece of each kind of event adds; a kind that is not here moves no piece.
 
-KINDS = (*EFFECTS, "counted", "undone")
-"""All kinds of events."""
+``counted`` takes the difference found; ``undone-...`` takes the opposite of what it undoes.
+"""
+
+WANTED = frozenset({"fitted", "put-back", "lacked"})
+"""Kinds that are demand: pieces used, less those that came back, plus those that lacked."""
+
+UNDONE = "undone-"
+"""How the kind of a counter-event begins."""
 
 
 def effect(kind: str, pieces: int = 1) -> Effect:
@@ -60,12 +61,19 @@ def effect(kind: str, pieces: int = 1) -> Effect:
     """
     if kind == "counted":
         return Effect(quantity=pieces)
-    if kind not in EFFECTS:
-        raise WrongInput(f"The journal knows no event {kind!r}.")
     if pieces < 0:
         raise WrongInput(f"An event cannot be about {pieces} pieces.")
-    one = EFFECTS[kind]
+    one = EFFECTS.get(kind, Effect())
     return Effect(one.quantity * pieces, one.held * pieces, one.ordered * pieces)
+
+
+def asked_for(event: Stated) -> int:
+    """Pieces of demand in an event; an undone one is taken back.
+
+    >>> asked_for(Said.of("fitted", 7, 2)), asked_for(Said.of("scrapped", 7, 2))
+    (2, 0)
+    """
+    return -event.quantity if event.kind.removeprefix(UNDONE) in WANTED else 0
 
 
 class Stated(Protocol):
@@ -73,7 +81,7 @@ class Stated(Protocol):
 
     @property
     def kind(self) -> str:
-        """One of ``KINDS``."""
+        """What happened."""
 
     @property
     def lot_id(self) -> int | None:
@@ -126,14 +134,17 @@ class Totals:
 def fold(events: Iterable[Stated], *, start: Totals | None = None) -> Totals:
     """The sums over the events of one lot or one part type, in any order.
 
-    >>> fold([Said("logged", 1, quantity=3), Said("held", 1, held=1)])
+    Pieces lie in lots: an event about no lot adds to what is on order only.
+
+    >>> fold([Said.of("logged", 1, 3), Said.of("held", 1)])
     Totals(on_hand=3, held=1, on_order=0)
     """
     on_hand, held, on_order = (start.on_hand, start.held, start.on_order) if start else (0, 0, 0)
     for event in events:
-        on_hand += event.quantity
-        held += event.held
         on_order += event.ordered
+        if event.lot_id is not None:
+            on_hand += event.quantity
+            held += event.held
     return Totals(on_hand, held, on_order)
 
 
@@ -173,6 +184,7 @@ def undone(event: Stated) -> Said:
     >>> fold([fitted, undone(fitted)])
     Totals(on_hand=0, held=0, on_order=0)
     """
-    if event.kind == "undone":
+    if event.kind.startswith(UNDONE):
         raise WrongInput("An undoing is not undone; write the event again instead.")
-    return Said("undone", event.lot_id, -event.quantity, -event.held, -event.ordered)
+    kind = UNDONE + event.kind
+    return Said(kind, event.lot_id, -event.quantity, -event.held, -event.ordered)

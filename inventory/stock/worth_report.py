@@ -19,7 +19,7 @@ class Carried:
 
     name: str
     family: str
-    rate: GammaPoisson  # uses a month, history included
+    rate: GammaPoisson  # pieces a month, history included: ``Demand.as_pieces()``
     part_id: int | None = None
     place: str | None = None
     pieces: int = 1

@@ -58,6 +58,14 @@ def test_the_month_under_way_is_not_scored() -> None:
     assert found.filled_at_once == own_backtest(parts, SETTINGS).filled_at_once
 
 
+def test_pieces_put_back_do_no_harm() -> None:
+    """Two jobs and one piece left in a month, on a shelf where others are used in pairs."""
+    pairs = [replace(p, part_id=p.part_id + 100) for p in shop(5, 30, pieces=2)]
+    returned = part(500, months=30, history=(Month(NOW - 5, 2, 1),))
+
+    assert own_backtest([*pairs, returned], SETTINGS).part_types == 6
+
+
 @pytest.mark.parametrize("parts", [[], [part(1, months=10)]])
 def test_a_young_journal_cannot_be_judged(parts: list[PartStock]) -> None:
     """Fewer than a year and a lead time: one sentence that says so."""

@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 from inventory.errors import Refused, WrongInput
 from inventory.stock.journal import (
     EFFECTS,
-    KINDS,
     Effect,
     Said,
     Totals,
+    asked_for,
     effect,
     fold,
     fold_lots,
@@ -29,10 +29,12 @@ TWO_PIECES = {
     "held": (0, 2, 0),
     "released": (0, -2, 0),
     "fitted": (-2, 0, 0),
-    "put_back": (2, 0, 0),
+    "put-back": (2, 0, 0),
     "scrapped": (-2, 0, 0),
     "moved": (0, 0, 0),
-    "benched": (0, 0, 0),
+    "tested": (0, 0, 0),
+    "split-off": (-2, 0, 0),
+    "split-in": (2, 0, 0),
     "counted": (2, 0, 0),
     "ordered": (0, 0, 2),
     "received": (0, 0, -2),
@@ -120,12 +122,27 @@ def test_counts_that_can_be_are_taken() -> None:
     assert before.after(-effect("ordered")) == Totals(1, 0, 0)
 
 
-def test_unknown_kinds_and_negative_pieces_are_refused() -> None:
+def test_negative_pieces_are_refused() -> None:
     """Only ``counted`` may be negative; an undoing is not undone."""
-    assert len(set(KINDS)) == len(KINDS)
-    with pytest.raises(WrongInput, match="knows no event 'vanished'"):
-        effect("vanished")
     with pytest.raises(WrongInput, match="cannot be about -1 pieces"):
         effect("fitted", -1)
     with pytest.raises(WrongInput, match="not undone"):
         undone(undone(Said.of("fitted", 1)))
+
+
+def test_demand_is_what_was_used_and_what_lacked() -> None:
+    """Three fitted, one of them put back, two that were not there, one fitting undone."""
+    fitted = Said.of("fitted", 1, 3)
+    mistaken = Said.of("fitted", 1, 4)
+    events = [
+        Said.of("logged", 1, 9),
+        fitted,
+        Said.of("put-back", 1, 1),
+        Said.of("lacked", None, 2),
+        mistaken,
+        undone(mistaken),
+        Said.of("scrapped", 1, 1),
+    ]
+
+    assert sum(asked_for(event) for event in events) == 3 - 1 + 2
+    assert fold(events).on_hand == 9 - 3 + 1 - 1
