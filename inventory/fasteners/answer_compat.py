@@ -39,6 +39,8 @@ def pair(given: Given) -> Answer:
     text = str(given["hole"])
     hole, kind = _hole(text)
     engaged = float(given.get("engaged_mm") or DEFAULT_DIAMETERS * hole.major)
+    if given.get("hole_kind") is not None:
+        kind = holes.hole_kind(str(given["hole_kind"]))
     plain_pair = screw.is_machine and hole.is_machine and kind is None
     if not plain_pair or Form.FORMING in {screw.form, hole.form}:
         return _other(hole, screw, kind or HoleKind.SHEET, engaged)
@@ -95,6 +97,7 @@ def _other(hole: Thread, screw: Thread, kind: HoleKind, engaged: float) -> Answe
     return {
         "verdict": mating.detail.value,
         "contract_verdict": mating.verdict.value,
+        "strip_ratio": mating.strip_ratio,
         "reason": " ".join(mating.reasons),
     }
 

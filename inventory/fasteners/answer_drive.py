@@ -89,7 +89,9 @@ def _head_answer(size: str, head: str) -> Answer:
     row = heads.head_row(size, head)
     if row is None:
         return {"dk_max": None, "k_max": None}
-    return {"dk_max": float(row["dk_max"]), "k_max": float(row["k_max"]), "unit": row["unit"]}
+    unit, across, high = row["unit"], float(row["dk_max"]), float(row["k_max"])
+    found: Answer = {"dk_max": across, "k_max": high, "unit": unit}
+    return found | {f"dk_max_{unit}": across, f"k_max_{unit}": high}
 
 
 def drive_answer(given: Given) -> Answer:

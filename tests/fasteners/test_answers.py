@@ -181,6 +181,24 @@ MORE: list[tuple[str, dict[str, Any], dict[str, Any], float]] = [
     ("compat", {"screw": "M4x0.7", "hole": "boss for K40"}, {"verdict": "no"}, 0),
     ("compat", {"screw": "M4x8", "hole": "M4 DIN 7500"}, {"verdict": "exact"}, 0),
     ("compat", {"screw": "ST4.2", "hole": "formed by ST4.2"}, {"verdict": "exact"}, 0),
+    # The trade's habit (common practice, no source): forced in sheet, no entry in a nut.
+    (
+        "compat",
+        {
+            "screw": "#8-32",
+            "hole": "M4",
+            "hole_kind": "plain sheet with formed lip",
+            "engaged_mm": 1,
+        },
+        {"verdict": "forces", "contract_verdict": "forces"},
+        0,
+    ),
+    (
+        "compat",
+        {"screw": "#8-32", "hole": "M4", "hole_kind": "hard tapped nut", "engaged_mm": 3},
+        {"verdict": "no_entry", "contract_verdict": "no-entry"},
+        0,
+    ),
     # A #10 through an M4 medium hole will not: 4.80 against 4.5 mm.
     (
         "compat",
@@ -260,7 +278,7 @@ MORE: list[tuple[str, dict[str, Any], dict[str, Any], float]] = [
     (
         "drive",
         {"standard": "ISO 7045", "thread": "M4", "quantity": "head_dk_max"},
-        {"dk_max": 8.0, "k_max": 3.1},
+        {"dk_max": 8.0, "k_max_mm": 3.1},
         1e-9,
     ),
     (
