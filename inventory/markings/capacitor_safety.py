@@ -43,7 +43,8 @@ IMPULSE_KV = {"X1": 4.0, "X2": 2.5, "Y1": 8.0, "Y2": 5.0, "Y4": 2.5}
 techoverflow.net/2019/08/07 (X1, X2, Y1, Y2, Y4)."""
 
 _CLASS = re.compile(
-    r"(?P<first>X[123]|Y[1234])(?:\s?[/+&,-]?\s?(?P<second>X[123]|Y[1234]))?(?![0-9])",
+    r"(?P<first>X[123]|Y[1234])(?:\s?[/+&,-]?\s?(?P<second>X[123]|Y[1234]))?"
+    r"(?:(?![0-9A-Za-z])|(?=MK[PT]|MP|SH))",
     ANY_CASE,
 )
 _CLASS_VOLTS = re.compile(

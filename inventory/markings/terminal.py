@@ -103,7 +103,7 @@ def _several(scan: Scanner, tab: list[float]) -> None:
 
 
 _WIDTH = re.compile(
-    r"(?P<width>2[.,]8|4[.,]8|6[.,]35?|9[.,]5)\s?(?P<unit>mm)?(?![0-9A-Za-z]|\s?[x×*])"
+    r"(?P<width>2[.,]8|4[.,]8|6[.,]35?|9[.,]5)\s?(?P<unit>mm)?(?![0-9A-Za-z]|\s?[x×*AVW])"
 )
 
 
@@ -230,7 +230,7 @@ UL_310_AMPS = {10: 24, 12: 20, 14: 15, 16: 10, 18: 7, 20: 4, 22: 3}
 def _current(scan: Scanner) -> None:
     """What series 250 carries on the gauge printed, where no current is printed."""
     awg = scan.ratings.get("awg")
-    if scan.ratings.get("series") == "250" and awg in UL_310_AMPS:
+    if scan.ratings.get("series") == "250" and isinstance(awg, int) and awg in UL_310_AMPS:
         scan.assume("current_a", UL_310_AMPS[awg], "UL 310, 30 K rise, as quoted by TE")
 
 
