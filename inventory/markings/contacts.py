@@ -16,6 +16,7 @@ from inventory.markings.contacts_current import current, resistive_motor
 from inventory.markings.contacts_cycles import circled_l, cycles
 from inventory.markings.contacts_marks import fire_and_tracking, frequency, sealing
 from inventory.markings.contacts_power import (
+    full_load_alone,
     horse,
     kilowatts,
     lamp_watts,
@@ -32,10 +33,12 @@ from inventory.markings.contacts_volts import (
 from inventory.markings.contacts_words import (
     counted_contacts,
     form,
+    idle_throw,
     load,
     load_letter,
     separator,
     standard,
+    switching_rate,
     tabs_and_metal,
     throw,
     word,
@@ -83,6 +86,7 @@ _DIGIT: tuple[Line, ...] = (
     form,
     counted_contacts,
     kilowatts,
+    switching_rate,
     unknown_code,
 )
 _LETTER: tuple[Line, ...] = (
@@ -92,6 +96,9 @@ _LETTER: tuple[Line, ...] = (
     pilot,
     volts_behind_nature,
     load,
+    resistive_motor,
+    idle_throw,
+    full_load_alone,
     load_letter,
     standard,
     sealing,
@@ -99,15 +106,16 @@ _LETTER: tuple[Line, ...] = (
     form,
     throw,
     tabs_and_metal,
-    resistive_motor,
     volts_without_unit,
     supply,
     disconnection,
+    switching_rate,
     word,
     unknown_code,
 )
 _OTHER: tuple[Line, ...] = (
     horse,
+    full_load_alone,
     volts_behind_nature,
     supply,
     only,
@@ -123,5 +131,5 @@ _OTHER: tuple[Line, ...] = (
 def lex(text: str, code: Callable[[ContactScanner], bool]) -> ContactScanner:
     """Read a whole contact marking into items; ``code`` reads the family's type codes."""
     scan = ContactScanner(text)
-    scan.lex({"digit": (code, *_DIGIT), "letter": (code, *_LETTER), "other": _OTHER})
+    scan.lex({"digit": (code, *_DIGIT), "letter": (code, *_LETTER), "other": (code, *_OTHER)})
     return scan

@@ -18,13 +18,14 @@ _FIG = r"[0-9]{1,3}"
 
 _T_MARK = re.compile(
     rf"(?P<micro>[µuεϵm]\s?)?(?P<sign>[-+]\s?)?(?P<low>{_FIG})?\s?T\s?(?P<high>{_FIG})"
-    rf"(?:\s?/\s?T?(?P<part>{_FIG}))?(?:\s?°?\s?C(?![A-Za-z])|\s?℃)?(?![0-9A-Za-z])"
+    rf"(?:\s?/\s?T?(?P<part>{_FIG}))?(?:\s?°?\s?C(?![A-Za-z])|\s?℃)?(?![0-9A-Za-z])(?!-[0-9]|\s?m?A(?![A-Za-z]))"
 )
 _MICRO_BEFORE_T = re.compile(rf"[uµεϵm]\s?(?:{_FIG}\s?)?T\s?{_FIG}")
 _RANGE = re.compile(
     rf"\(?(?P<low>[-+]?\s?{_FIG}){_DEG}?\s?(?:to|~|\.{{2,3}}|…|-|/|➞|→)\s?(?P<high>[-+]?\s?{_FIG}){_DEG}\)?"
 )
 _PLAIN = re.compile(rf"\+?(?P<high>{_FIG}){_DEG}")
+_ONE_LETTER = re.compile(r"[0-9]C(?![0-9A-Za-z])")
 _RANGE_F = re.compile(
     rf"(?P<low>[-+]?\s?{_FIG}){_DEG_F}?\s?(?:to|~|\.{{2,3}}|…|-)\s?(?P<high>[-+]?\s?{_FIG}){_DEG_F}"
 )
@@ -106,7 +107,7 @@ def temperature(scan: ContactScanner) -> bool:
         scan.items.append(Fact(found.start(), "ambient", limits))
         return bool(scan.take(_RANGE, f"ambient {low} to {high} °C", SHEET))
     found = scan.peek(_PLAIN)
-    if found:
+    if found and not scan.peek(_ONE_LETTER):
         scan.items.append(Fact(found.start(), "ambient", {"ambient_max_c": int(found["high"])}))
         return bool(scan.take(_PLAIN, f"ambient up to {found['high']} °C", "maker's data sheet"))
     return _fahrenheit(scan)

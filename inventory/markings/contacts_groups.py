@@ -55,11 +55,16 @@ class Groups:
     motors: list[Motor] = field(default_factory=list)
     throws: list[str] = field(default_factory=list)
     stray_volts: list[Volts] = field(default_factory=list)
+    stray_loads: list[str] = field(default_factory=list)
 
 
 def group(items: Sequence[Item]) -> Groups:
     """Pair amperes, horsepower and volts of one marking."""
-    builder = _Builder(volts_first=_volts_first(items), throw_first=_throw_first(items))
+    builder = _Builder(
+        volts_first=_volts_first(items),
+        throw_first=_throw_first(items),
+        common_load=_common_load(items),
+    )
     for item in items:
         builder.take(item)
     return builder.finish()
@@ -82,13 +87,21 @@ def _throw_first(items: Sequence[Item]) -> bool:
     return bool(kinds) and kinds[0] is Throw
 
 
+def _common_load(items: Sequence[Item]) -> str | None:
+    """The one load that stands before all figures: it holds for every one of them."""
+    named = [item for item in items if isinstance(item, (Current, Load))]
+    loads = {item.name for item in named if isinstance(item, Load)}
+    return loads.pop() if len(loads) == 1 and isinstance(named[0], Load) else None
+
+
 class _Builder:
     """Takes the items one by one and keeps what is open."""
 
-    def __init__(self, *, volts_first: bool, throw_first: bool) -> None:
+    def __init__(self, *, volts_first: bool, throw_first: bool, common_load: str | None) -> None:
         self.done = Groups()
         self.volts_first = volts_first
         self.throw_first = throw_first
+        self.common_load = common_load
         self.standing: list[Volts] = []  # volts waiting for amperes
         self.used = False  # whether the standing volts already have amperes
         self.pending: list[str] = []  # loads named before their amperes
@@ -115,6 +128,8 @@ class _Builder:
         """A new ampere figure opens a group."""
         group_ = Group(item, loads=self.pending, nature=self.nature)
         self.pending, self.nature = [], None
+        if self.common_load:
+            group_.loads = [self.common_load]
         if self.throw_first:
             group_.throw = self.throw
         if self.volts_first:
@@ -207,4 +222,5 @@ class _Builder:
         """The groups; volts that never met amperes are kept as stray."""
         if self.volts_first and self.standing and not self.used:
             self.done.stray_volts += self.standing
+        self.done.stray_loads = [] if self.common_load else self.pending
         return self.done

@@ -26,7 +26,7 @@ _GLYPHS = {
 }
 _HP_UNIT = r"\s{0,2}(?:[Hh]\.?[Pp]\.?)(?![A-Za-z])"
 _HORSE = re.compile(
-    rf"(?:(?P<whole>[0-9]{{1,2}})[ -]?)?"
+    rf"(?:(?P<whole>[1-9])[ -]?)?"
     rf"(?:(?P<top>[0-9]{{1,2}})/(?P<low>[1-9][0-9]?)|(?P<glyph>[½¼¾⅓⅔⅙⅛⅒])){_HP_UNIT}|(?P<plain>{NUM}){_HP_UNIT}"
 )
 _HORSE_VOLTS = re.compile(
@@ -37,9 +37,13 @@ _FULL_LOAD = re.compile(
     rf"|(?P<kind2>FLA|LRA)\s?[=:]?\s?(?P<figure2>{NUM})\s?A?)\s?\)?(?![A-Za-z0-9])"
 )
 _PILOT = re.compile(r"(?:[A-E](?:150|300|600)|[NPQR](?:150|300|600))(?![0-9A-Za-z])")
-_TV = re.compile(r"TV[ -]?(?P<figure>3|5|8|10|15|20)(?![0-9])(?:\s{0,2}rat(?:ing|ed))?")
+_TV = re.compile(
+    r"TV[ -]?(?P<figure>3|5|8|10|15|20)(?![0-9])(?:\s{0,2}rat(?:ing|ed))?"
+    r"(?:\s{1,2}(?P<peak>[0-9]{2,3})\s?A(?![0-9A-Za-z]))?"
+)
 _LAMP_WATTS = re.compile(
-    rf"(?P<watts>{NUM})\s?W\s{{0,2}}(?=(?:incandescent|tungsten|lamp|fluorescent|LED)\b)"
+    rf"(?P<watts>{NUM})\s?W\s{{0,2}}(?:incandescent|tungsten|fluorescent|LED|lamps?)"
+    r"(?:\slamps?)?(?:\sload)?(?![A-Za-z])"
 )
 _SPECIFIC = re.compile(rf"(?P<count>[0-9]{{1,2}})\s?[x×X]\s?(?P<watts>{NUM})\s?W\s[a-z]{{4,14}}")
 _KILOWATT = re.compile(rf"(?P<kw>{NUM})\s?kW(?![A-Za-z0-9])")
@@ -98,6 +102,15 @@ def _full_load(scan: ContactScanner) -> None:
     scan.take(_FULL_LOAD, means, FLA)
 
 
+def full_load_alone(scan: ContactScanner) -> bool:
+    """(FLA=20)(LRA=60) behind the volts of a horsepower: marked, and left to a person."""
+    found = scan.peek(_FULL_LOAD)
+    if found is None or not any(isinstance(item, Horse) for item in scan.items[-4:]):
+        return False
+    scan.warn(f"{found[0].strip()}: which voltage of the motor rating it belongs to is open.")
+    return bool(scan.take(_FULL_LOAD, "full-load or locked-rotor amperes of a motor", FLA))
+
+
 def pilot(scan: ContactScanner) -> bool:
     """Pilot = letter (150 | 300 | 600): a code for coil loads, not amperes."""
     found = scan.take(_PILOT, "pilot duty: a code for coil loads; the digits are volts", PILOT)
@@ -113,6 +126,8 @@ def television(scan: ContactScanner) -> bool:
         return False
     scan.take(_TV, f"TV rating: {found['figure']} A of tungsten lamps at 120 V a.c.", TV)
     scan.fact("tv", f"TV-{found['figure']}")
+    if found["peak"]:
+        scan.fact("inrush_a", int(found["peak"]))
     return True
 
 

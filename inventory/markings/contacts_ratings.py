@@ -91,6 +91,8 @@ def _names(group: Group, nature: Nature | None) -> list[str]:
         return ["amps"]
     table = AC_NAMES if nature == "ac" else DC_NAMES
     plain = "resistive_a" if nature == "ac" else "dc_a"
+    if group.current.more and nature == "ac":
+        return [plain]  # a bracket or stroke says itself what it holds for
     names = [_category(load, nature) or table.get(load, plain) for load in loads]
     return list(dict.fromkeys(names)) or [plain]
 
@@ -153,11 +155,25 @@ def say_currents(scan: ContactScanner, groups: Groups) -> None:
     contacts = list(dict.fromkeys(e["contact"] for e in found if "contact" in e))
     if len(contacts) <= 1 and not (contacts and _partly(found)):
         found = _merged([{k: v for k, v in e.items() if k != "contact"} for e in found])
+    found = _with_maker_rating(scan, found)
     if _is_flat(found):
         _say_flat(scan, found)
     else:
         scan.say("ratings", found)
     _say_contact(scan, groups, found)
+
+
+def _with_maker_rating(scan: ContactScanner, found: list[Entry]) -> list[Entry]:
+    """A code's own rating becomes a row where the printed rating has other volts."""
+    names = [name for name in ("volts_ac", "volts_dc") if name in scan.ratings]
+    differs = any(
+        entry.get(n, scan.ratings[n]) != scan.ratings[n] for entry in found for n in names
+    )
+    if "maker_rating_a" not in scan.ratings or not differs:
+        return found
+    row = {name: scan.ratings.pop(name) for name in ("maker_rating_a", *names)}
+    motor = {"motor_a": scan.ratings.pop("motor_a")} if "motor_a" in scan.ratings else {}
+    return [row | motor, *found]
 
 
 def _partly(found: list[Entry]) -> bool:
@@ -169,7 +185,8 @@ def _is_flat(found: list[Entry]) -> bool:
     """One a.c. rating, one d.c. rating and no bonds of their own."""
     kinds = [_kind(entry) for entry in found]
     bound = any(name in entry for entry in found for name in _BONDS)
-    return len(kinds) == len(set(kinds)) and (not bound or len(found) == 1)
+    coded = any("maker_rating_a" in entry for entry in found)
+    return len(kinds) == len(set(kinds)) and not coded and (not bound or len(found) == 1)
 
 
 def _kind(entry: Entry) -> str:
@@ -192,7 +209,7 @@ def _say_contact(scan: ContactScanner, groups: Groups, found: list[Entry]) -> No
         return
     if len(groups.throws) == 1:
         scan.say("contact", groups.throws[0])
-    elif groups.throws:
+    elif groups.throws and groups.currents:
         scan.say("contact", "/".join(groups.throws))
 
 

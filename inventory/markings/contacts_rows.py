@@ -45,7 +45,7 @@ _ROLES = ("primary", "secondary", "monitor", "sensing", "interlock")
 
 def directory_row(scan: ContactScanner) -> bool:
     """Row = [model] A V Hz load cycles [ambient], separated by single spaces."""
-    if scan.items or (scan.at > 0 and scan.view[: scan.at].strip()):
+    if not scan.untouched():
         return False
     found = scan.peek(_ROW)
     if found is None:

@@ -36,6 +36,10 @@ class ContactScanner(Scanner):
         """Add a fact printed at a place."""
         self.items.append(Fact(start, name, value))
 
+    def untouched(self) -> bool:
+        """True while nothing but white space has been passed."""
+        return not self.marks and not self._unread
+
     def before(self) -> str:
         """The character before the cursor, white space left out; empty at the start."""
         at = self.at - 1

@@ -23,4 +23,6 @@ def settle(scan: ContactScanner, *, highest_a: float) -> None:
             scan.say("volts_ac", list(volts.values))
         if volts.nature in {"dc", "both"}:
             scan.say("volts_dc", list(volts.values))
+    if groups.currents and groups.stray_loads:
+        scan.warn(f"{groups.stray_loads[0]} load is named, but for which figure is open.")
     check(scan, groups, highest_a=highest_a)

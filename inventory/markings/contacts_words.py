@@ -25,7 +25,7 @@ _LOAD_PHRASES = (
 _LOADS = tuple((bounded(pattern), name) for pattern, name in _LOAD_PHRASES)
 _GU_R = bounded(r"GU-R|R-GU")
 _CATEGORY = re.compile(
-    r"(?P<kind>AC|DC)(?:-(?P<figure>12|13|14|15|1|3)|(?P<glued>13|15|1))(?![0-9A-Za-z.])(?!\s?V)"
+    r"(?P<kind>AC|DC)(?:-(?P<figure>12|13|14|15|1|3)|(?P<glued>13|15|1))(?![0-9A-Za-z.])(?!\s?V(?![A-Za-z-]))"
 )
 _COS = re.compile(
     r"(?:cos\s?(?:φ|ϕ|phi|f|ø)?|p\.?f\.?)\s?\.?\s?=?\s?(?P<figure>[01](?:[.,][0-9]{1,2})?)(?![0-9A-Za-z])"
@@ -47,7 +47,8 @@ _THROW = re.compile(
 )
 _NUMBER_SIGN = re.compile(r"N[Oo]\.(?=\s?[0-9A-Z])(?!\s?(?:AC|DC)\b)")
 _FORM = re.compile(
-    r"(?P<form>[SD1234]P[SD]T)(?:[ -]?\(?(?P<side>NO|NC)\)?)?(?![0-9A-Za-z])"
+    r"(?P<form>[SD1234]P(?:DT|ST(?=[ -]?\(?(?P<side>NO|NC))?))(?:(?<=ST)[ -]?\(?(?:NO|NC)\)?)?"
+    r"(?![0-9A-Za-z])"
     r"|(?P<count>[1-4])?\s?[Ff]orm\s?(?P<letter>[ABC])(?![0-9A-Za-z])"
 )
 _CHANGEOVERS = bounded(r"(?P<count>[1-4])\s?(?P<kind>CO|NO|NC)(?:\scontacts?)?")
@@ -58,6 +59,11 @@ _STANDARD = re.compile(
     r"(?:C?22\.2\s?(?:No\.?|-)\s?)?"
     r"(?P<number>[0-9]{2,6}(?:[-.][0-9]{1,3}){0,3})(?![0-9A-Za-z])"
 )
+_DUTY_FACTOR = bounded(
+    r"DF\s?[0-9]{1,3}|[0-9]{1,4}\s?min-1|[0-9]{1,4}\s?/\s?(?:min|h)"
+    r"|[0-9]{1,2}s on [0-9]{1,2}s off"
+)
+_NO_LOAD = re.compile(r"when (?:there is )?no load (?:is )?on \(?N\.?C\.?\)?")
 _FILE = re.compile(r"E[0-9]{5,6}(?![0-9A-Za-z])")
 _TABS = re.compile(r"#\s?(?P<size>110|125|187|205|250|375)(?![0-9])")
 _MATERIAL = bounded(r"Ag(?:Cd|Sn|Ni|Ce|Zn|W|Cu|Pd)(?:O2?|In|[0-9]{1,2}(?:/[0-9]{1,2})?)?(?:In2O3)?")
@@ -87,7 +93,7 @@ _JOINING = frozenset(
         " the on is of switching rocker toggle mini relay model type series mark life resist",
     )
 )
-_SEPARATOR = re.compile(r"[-,:/.&|+()•·@*]|\[|\]")
+_SEPARATOR = re.compile(r"[-,:/.&|+()•·@*%]|\[|\]")
 _BREAK = re.compile(r"[;|\n]")
 
 
@@ -197,6 +203,19 @@ def standard(scan: ContactScanner) -> bool:
         scan.fact("standard", found[0])
         return True
     return bool(scan.take(_FILE, "file number of an approval", "UL component directory"))
+
+
+def switching_rate(scan: ContactScanner) -> bool:
+    """DF 10%, 30min-1: how often the rating was tested; no rating of the part."""
+    return bool(scan.take(_DUTY_FACTOR, "duty factor or rate of the test", "maker's data sheet"))
+
+
+def idle_throw(scan: ContactScanner) -> bool:
+    """``when there is no load on (NC)``: a condition, no second contact."""
+    found = scan.take(_NO_LOAD, "a condition on the rating before it", "Omron G5RL data sheet")
+    if found:
+        scan.warn("The rating holds only while the NC contact carries no load.")
+    return bool(found)
 
 
 def tabs_and_metal(scan: ContactScanner) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from inventory.errors import WrongInput
 from inventory.markings import plain
+from inventory.markings.contacts_write import code_text
 from inventory.markings.grammars import FAMILIES, grammar
 from inventory.markings.recognise import LEAST, others, ranked, what_decides
 from inventory.records import Reading
@@ -52,11 +53,4 @@ def type_code(reading: Reading) -> str | None:
     """The type code a marking carries, read by a legend or not; None where there is none."""
     if "type" in reading.ratings:
         return str(reading.ratings["type"])
-    heads = [mark for mark in reading.marks if mark.means.startswith("type code")]
-    if not heads:
-        return None
-    end = heads[0].end
-    for mark in reading.marks:
-        if mark.start == end and mark.source == heads[0].source:
-            end = mark.end
-    return reading.text[heads[0].start : end]
+    return code_text(reading) or None

@@ -10,12 +10,14 @@ import re
 from inventory.markings.contacts import lex
 from inventory.markings.contacts_checks import propose_repairs
 from inventory.markings.contacts_codes import code_line
-from inventory.markings.contacts_items import Current, Fact, Item, Volts
+from inventory.markings.contacts_items import Current, Fact, Horse, Item, Volts
 from inventory.markings.contacts_scan import NUM, ContactScanner
 from inventory.markings.contacts_settle import settle
+from inventory.markings.contacts_write import write_contacts
 from inventory.markings.relay_codes import OMRON, SONGLE
 from inventory.markings.relay_codes_europe import LEGENDS
 from inventory.markings.scanner import number
+from inventory.markings.writing import Line, write
 from inventory.records import Reading
 
 HIGHEST_A = 100
@@ -41,7 +43,7 @@ def _body_style(scan: ContactScanner) -> bool:
 
     Source: relay shops list SHA-T90 beside SHA-12VDC-S-A; a T mark stands behind its ratings.
     """
-    if scan.glued() or any(isinstance(item, Current) for item in scan.items):
+    if scan.glued() or any(isinstance(item, Current) for item in scan.items[:20]):
         return False
     found = scan.take(_BODY, "body style, not a temperature", "SHA-T90 as sold")
     if found:
@@ -112,10 +114,25 @@ def _coil_at(scan: ContactScanner) -> int | None:
             return next((n for n in beside if _is_volts(scan, n)), None)
     if any(name.startswith("coil_v") for name in scan.ratings):
         return None
+    lone = _lone_volts(scan)
+    if lone is not None:
+        return lone
     behind_code = scan.codes and _is_volts(scan, 0) and scan.items[0].start >= scan.codes[0][1]
     if behind_code and not _pairs(scan):
         return 0
     return _in_another_style(scan)
+
+
+def _lone_volts(scan: ContactScanner) -> int | None:
+    """A voltage without any amperes is the coil's: behind a type code, or of a usual coil."""
+    if any(isinstance(item, (Current, Horse)) for item in scan.items):
+        return None
+    for at, item in enumerate(scan.items):
+        if isinstance(item, Volts) and len(item.values) == 1:
+            usual = item.nature == "dc" and item.values[0] in COIL_VOLTS
+            if scan.codes or usual:
+                return at
+    return None
 
 
 def _in_another_style(scan: ContactScanner) -> int | None:
@@ -148,6 +165,21 @@ def _pairs(scan: ContactScanner) -> bool:
     """True for ``250VAC 10A`` behind the code: volts before amperes are a contact rating."""
     kinds = [type(item) for item in scan.items if isinstance(item, (Current, Volts))]
     return kinds == [Volts, Current] and getattr(scan.items[0], "values", (0,))[0] >= 100
+
+
+_OWN: tuple[Line, ...] = (
+    ("body", "{}"),
+    ("coil_vdc", "coil {}V DC"),
+    ("coil_vac", "coil {}V AC"),
+    ("coil_v", "coil {}V"),
+    ("coil_ohm", "{}Ω"),
+    ("coil_power_w", "{}W"),
+)
+
+
+def canonical(reading: Reading) -> str:
+    """The marking in one spelling; it reads back to the same ratings."""
+    return write_contacts(reading, read, lambda said: write(said, *_OWN))
 
 
 _CODED = re.compile(

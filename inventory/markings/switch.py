@@ -14,6 +14,7 @@ from inventory.markings.contacts_codes import code_line
 from inventory.markings.contacts_rows import directory_row, service_label
 from inventory.markings.contacts_scan import ContactScanner
 from inventory.markings.contacts_settle import settle
+from inventory.markings.contacts_write import write_contacts
 from inventory.markings.relay_codes import SONGLE
 from inventory.markings.switch_codes import LEGENDS
 from inventory.markings.switch_crouzet import CROUZET
@@ -57,6 +58,11 @@ def _scan(text: str) -> ContactScanner:
     scan = lex(text, _code)
     settle(scan, highest_a=HIGHEST_A)
     return scan
+
+
+def canonical(reading: Reading) -> str:
+    """The marking in one spelling; it reads back to the same ratings."""
+    return write_contacts(reading, read)
 
 
 _SURE = re.compile(

@@ -157,7 +157,7 @@ D3V = Legend(
             K=({"pivot": "near the plunger"}, "external lever, hinge near the plunger"),
         ),
         "form": _THREE_FORMS,
-        "terminal": _TERMINALS,
+        "terminal": _TERMINALS | {"A": ({"terminal": "qc-4.8"}, "4.8 mm tabs, or solder")},
         "force": _FORCE,
         "hole": _HOLE,
         "special": table(
