@@ -53,7 +53,7 @@ def test_text_of_no_family_is_kept_whole() -> None:
 def test_a_family_without_a_grammar_names_a_lone_type_code() -> None:
     """The plain grammar: a code is a type, all else stays unread."""
     assert read("AC-1234X", "other").ratings == {"type": "AC-1234X"}
-    assert read("grey plastic", "roller").ratings == {}
+    assert read("grey plastic", "other").ratings == {}
 
 
 def test_a_family_whose_module_is_missing_is_read_plainly(monkeypatch: pytest.MonkeyPatch) -> None:
