@@ -19,7 +19,7 @@ from inventory.records import Part, Reading, Value
 from inventory.rules.cautions import cautions
 from inventory.rules.places import place as place_of
 from inventory.rules.verdict import Wanted
-from inventory.store import sums
+from inventory.store import sums, units
 from inventory.store.roads import ShelfRoads
 from inventory.store.shelf import Shelf
 
@@ -55,6 +55,7 @@ class Answer:
     found: Found
     cautions: tuple[Caution, ...] = ()
     wear: Mapping[str, str] = field(default_factory=dict)  # code -> warning
+    units: Mapping[int, str] = field(default_factory=dict)  # source unit -> label
 
     @property
     def stand_ins(self) -> tuple[StandIn, ...]:
@@ -70,7 +71,7 @@ def known_place(name: str | None) -> str | None:
 def find(shelf: Shelf, query: Query) -> Answer:
     """Search a shelf. Raises ``WrongInput`` for a query that says nothing."""
     with shelf.read() as connection:
-        found = answer(ShelfRoads(connection), query)
+        found = answer(connection, query)
         return replace(found, wear=_wear(connection, found.found))
 
 
@@ -78,7 +79,7 @@ def find_many(shelf: Shelf, queries: Iterable[Query]) -> Iterable[Answer]:
     """Search a shelf many times in one process, one moment of the shelf each."""
     for query in queries:
         with shelf.read() as connection:
-            yield answer(ShelfRoads(connection), query)
+            yield answer(connection, query)
 
 
 def _wear(connection: Connection, found: Found) -> dict[str, str]:
@@ -94,13 +95,16 @@ def _wear(connection: Connection, found: Found) -> dict[str, str]:
     return warnings_for(connection, [one.part for one in found.stand_ins])
 
 
-def answer(roads: ShelfRoads, query: Query) -> Answer:
-    """The answer over open roads."""
+def answer(connection: Connection, query: Query) -> Answer:
+    """The answer over an open read transaction."""
+    roads = ShelfRoads(connection)
     wanted, reading = wanted_of(query, roads)
     found = search(wanted, roads, serial=query.serial, limit=query.limit, near_bin=query.near_bin)
     offered = {one.part.family for one in (*found.stand_ins, *found.not_here)}
     told = _cautions({wanted.family or "", *offered}, wanted.place)
-    return Answer(wanted, reading, found, told)
+    every = (*found.stand_ins, *found.refused, *found.not_here)
+    came_from = (offer.lot.source_unit for one in every for offer in one.lots)
+    return Answer(wanted, reading, found, told, units=units.labels_of(connection, came_from))
 
 
 def wanted_of(query: Query, roads: ShelfRoads) -> tuple[Wanted, Reading | None]:

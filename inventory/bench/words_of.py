@@ -72,5 +72,7 @@ def not_said(reading: Reading) -> list[str]:
     return [
         attribute.label
         for attribute in page.attributes
-        if attribute.must and attribute.name not in known and attribute.name not in reading.assumed
+        if attribute.must
+        and attribute.load in ("", "volts", "general")
+        and not {attribute.name, *attribute.also_named} & (known | set(reading.assumed))
     ]

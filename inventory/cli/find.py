@@ -124,9 +124,9 @@ def as_json(found: Any) -> dict[str, Any]:
             "warnings": list(found.reading.warnings) if found.reading else [],
         },
         "place": wanted.place,
-        "stand_ins": [_row(one) for one in found.found.stand_ins],
-        "refused": [_row(one) for one in found.found.refused],
-        "not_here": [_row(one) for one in found.found.not_here],
+        "stand_ins": [_row(one, found.units) for one in found.found.stand_ins],
+        "refused": [_row(one, found.units) for one in found.found.refused],
+        "not_here": [_row(one, found.units) for one in found.found.not_here],
         "cautions": [{"text": one.text, "source": one.source} for one in found.cautions],
         "wear": dict(found.wear),
         "said": list(found.found.said),
@@ -134,7 +134,7 @@ def as_json(found: Any) -> dict[str, Any]:
     }
 
 
-def _row(one: Any) -> dict[str, Any]:
+def _row(one: Any, labels: Any) -> dict[str, Any]:
     """One stand-in."""
     part = one.part
     return {
@@ -164,7 +164,7 @@ def _row(one: Any) -> dict[str, Any]:
                 "held": offer.lot.held,
                 "state": offer.lot.state,
                 "origin": offer.lot.origin,
-                "source_unit": offer.lot.source_unit,
+                "source_unit": labels.get(offer.lot.source_unit),
             }
             for offer in one.lots
         ],
@@ -185,7 +185,7 @@ def tell(found: Any, query: Any) -> None:
         show.warn(said)
     _wanted(found.wanted)
     for one in found.found.stand_ins:
-        _stand_in(one, found.wear)
+        _stand_in(one, found.wear, found.units)
     if found.found.more:
         show.note(f"{found.found.more} more; say --limit {query.limit + found.found.more}.")
     if not found.found.stand_ins:
@@ -196,7 +196,7 @@ def tell(found: Any, query: Any) -> None:
     refused = found.found.refused
     if query.show_all:
         for one in refused[: query.limit]:
-            _stand_in(one, {})
+            _stand_in(one, {}, found.units)
         if len(refused) > query.limit:
             show.note(f"{len(refused) - query.limit} more are refused.")
     elif refused:
@@ -213,7 +213,7 @@ def _wanted(wanted: Any) -> None:
     show.line("Wanted: " + ", ".join(show.safe(word) for word in said if word), "head")
 
 
-def _stand_in(one: Any, wear: Any) -> None:
+def _stand_in(one: Any, wear: Any, labels: Any) -> None:
     """One stand-in: verdict and name, lots, then the reasons that count."""
     part = one.part
     verdict = str(one.verdict)
@@ -227,7 +227,7 @@ def _stand_in(one: Any, wear: Any) -> None:
         lot = offer.lot
         free = lot.on_hand - lot.held
         first = f" ({offer.reason.sentence.rstrip('.')})" if offer.reason else ""
-        came = f"unit {lot.source_unit}" if lot.source_unit else lot.origin
+        came = show.safe(labels.get(lot.source_unit) or lot.origin)
         show.line(
             f"    lot {lot.id} in {show.safe(lot.bin or 'no bin')}: {free} free,"
             f" {show.safe(lot.state)}, {came}{show.safe(first)}"

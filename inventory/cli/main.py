@@ -112,7 +112,8 @@ def _usage(error: Exception) -> int:
     if type(error).__name__ == "NoArgsIsHelpError":
         sys.stdout.write(message + "\n")
         return 0
-    return _say(message, int(error.exit_code))  # type: ignore[attr-defined]
+    sentence = message if message.rstrip().endswith((".", "?")) else f"{message.rstrip()}."
+    return _say(sentence, int(error.exit_code))  # type: ignore[attr-defined]
 
 
 def _say(sentence: str, code: int) -> int:

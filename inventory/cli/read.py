@@ -35,7 +35,8 @@ def read(
 
     Example: salvage read "16(4)A 250V~ T85 5E4"
     """
-    from inventory.markings.reader import as_json, read_line
+    from inventory.markings.out import as_json
+    from inventory.markings.reader import read_line
     from inventory.markings.reader import read as read_marking
 
     wanted = _family(family)

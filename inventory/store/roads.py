@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from sqlalchemy.engine import Connection
 
@@ -36,6 +37,11 @@ _FITTED = (
 _UNIT_EDGES = (
     "id IN (SELECT id FROM edge WHERE to_key >= :begin AND to_key < :end AND kind = 'fits-unit'"
     " ORDER BY to_key LIMIT :most)"
+)
+
+_ALTERNATES = (
+    "id IN (SELECT id FROM edge WHERE kind = 'listed-alternate' AND unit IS NOT NULL"
+    " ORDER BY id LIMIT :most)"
 )
 
 
@@ -91,7 +97,16 @@ class ShelfRoads:
             if len(begin) == 2:
                 span = {"begin": begin, "end": f"{begin}~", "most": MOST_UNIT_EDGES}
                 found |= dict.fromkeys(edges.where(self._connection, _UNIT_EDGES, **span))
-        return list(found)
+        return [*found, *self._listed_in_units()]
+
+    def _listed_in_units(self) -> list[Edge]:
+        """Entries of the lists inside units, read as parts lists: both codes go there."""
+        listed = edges.where(self._connection, _ALTERNATES, most=MOST_UNIT_EDGES)
+        return [
+            replace(edge, from_code=code, to_code=edge.unit or "", kind="fits-unit", unit=None)
+            for edge in listed
+            for code in (edge.from_code, edge.to_code)
+        ]
 
     def fitted_before(self, unit: str, place: str) -> list[tuple[int, int, int]]:
         """What past jobs fitted at a place of such a unit: number, kept working, came back."""

@@ -162,6 +162,7 @@ class EdgeRow(SQLModel, table=True):
     """A directed cross-reference between two codes, or a code and a unit."""
 
     __tablename__ = "edge"
+    __table_args__ = (Index("ix_edge_kind_place", "kind", "place"),)
 
     id: int | None = Field(default=None, primary_key=True)
     from_code: str

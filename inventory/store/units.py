@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import asdict
 from typing import Any
 
-from sqlalchemy import text
+from sqlalchemy import bindparam, text
 from sqlalchemy.engine import Connection
 
 from inventory.errors import NotFound
@@ -72,6 +73,16 @@ def where(connection: Connection, condition: str = "1=1", **values: Any) -> list
 def labels(connection: Connection) -> list[str]:
     """All labels, for did-you-mean."""
     return list(connection.execute(text("SELECT label FROM source_unit ORDER BY id")).scalars())
+
+
+def labels_of(connection: Connection, numbers: Iterable[int | None]) -> dict[int, str]:
+    """Labels of source units by number."""
+    wanted = sorted({number for number in numbers if number is not None})
+    statement = text("SELECT id, label FROM source_unit WHERE id IN :ids").bindparams(
+        bindparam("ids", expanding=True)
+    )
+    rows = connection.execute(statement, {"ids": wanted}) if wanted else ()
+    return {row[0]: row[1] for row in rows}
 
 
 def set_in_yard(connection: Connection, number: int, *, in_yard: bool) -> None:
