@@ -119,7 +119,7 @@ def _carried(
     return Carried(
         name=part.name,
         family=part.family,
-        rate=demand_of(part, known, settings).rate,
+        rate=demand_of(part, known, settings).as_pieces(),
         part_id=part.part_id,
         pieces=pieces,
         free=part.free + part.on_order,
