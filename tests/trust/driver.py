@@ -2,7 +2,8 @@
 
 Called as ``python -m tests.trust.driver FILE``: each line of the file is a JSON list of
 arguments. After each command that ended well, ``ACK n`` goes to standard output. With
-``SALVAGE_TEST_SYNC`` the syncs are weakened: a control that shows what damage looks like.
+``SALVAGE_TEST_SYNC`` the syncs are weakened: a control that shows what damage looks like. With
+``SALVAGE_TEST_NEXT`` (a migrations folder) it is the next program, which upgrades the shelf.
 """
 
 from __future__ import annotations
@@ -30,6 +31,10 @@ def main() -> int:
 
     if how := os.environ.get("SALVAGE_TEST_SYNC"):
         _weaken(how)
+    if folder := os.environ.get("SALVAGE_TEST_NEXT"):
+        from tests.trust.next_program import become
+
+        become(Path(folder))
     for number, line in enumerate(Path(sys.argv[1]).read_text().splitlines(), start=1):
         code = run(json.loads(line))
         if code:
