@@ -11,20 +11,19 @@ from inventory.rules.words import flag, plain_word
 
 
 def latching_never_for_plain(case: Case) -> Iterable[Reason]:
-    """A latching relay stays closed without supply; it never replaces a plain one.
+    """A latching relay stays closed without supply; one unread code is not a plain relay.
 
+    Where both are known the sheet compares them.
     Source: Omron G5RL data sheet, latching types U and K.
     """
-    if case.sheet.id != "relay" or not _latches(case.has.get("latching")):
-        return
-    want = case.need.get("latching")
-    source = "Omron G5RL data sheet, latching types U and K"
-    if want is None and not case.settled:
-        sentence = "The offered relay latches; whether the failed one did is not known."
-        yield ask("latching", sentence, source, "latching", effort=9)
-    elif want is not None and not _latches(want):
-        yield refuse(
-            "latching", "A latching relay stays closed when the supply goes: never here.", source
+    known = case.sheet.id != "relay" or case.need.get("latching") is not None or case.settled
+    if not known and _latches(case.has.get("latching")):
+        yield ask(
+            "latching",
+            "The offered relay latches; whether the failed one did is not known.",
+            "Omron G5RL data sheet, latching types U and K",
+            "latching",
+            effort=9,
         )
 
 

@@ -158,6 +158,7 @@ def test_the_makers_stricter_leakage_limit_wins() -> None:
 
 EARTH = [
     ("de", {}, 0.3, True), ("de", {}, 0.35, False), ("de", {"cord_m": 12.5}, 0.4, True),
+    ("de", {"cord_m": 12.5}, 0.45, False),
     ("de", {"cord_m": 12.6}, 0.45, True), ("de", {"cord_m": 200}, 1.1, False),
     ("eu", {"cord_m": 4}, 0.31, False), ("au", {}, 0.9, True), ("nz", {}, 1.1, False),
     ("uk", {}, 0.12, False), ("uk", {"cord_m": 2, "cord_mm2": 1.0}, 0.13, True),

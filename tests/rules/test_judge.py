@@ -61,7 +61,7 @@ def shuffled(said: dict[str, Any], dice: random.Random) -> dict[str, Any]:
     return turned
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(cases(), st.randoms(use_true_random=False))
 def test_no_order_of_rules_or_ratings_changes_the_verdict(
     case: tuple[Wanted, Part], dice: random.Random
@@ -78,7 +78,7 @@ def test_no_order_of_rules_or_ratings_changes_the_verdict(
     assert judge(turned, other, rules=rules) == judge(wanted, offered)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(cases())
 def test_a_refused_pair_never_fits(case: tuple[Wanted, Part]) -> None:
     """The verdict is the worst reason, and every question says what would decide it."""
@@ -93,7 +93,7 @@ def test_a_refused_pair_never_fits(case: tuple[Wanted, Part]) -> None:
     assert 0.0 <= found.closeness <= 1.0
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(cases(), st.data())
 def test_forgetting_a_rating_never_makes_a_refused_part_fit(
     case: tuple[Wanted, Part], data: st.DataObject

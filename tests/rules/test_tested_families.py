@@ -139,6 +139,10 @@ CASES: list[tuple[str, dict[str, Any], dict[str, Any], str]] = [
     ("ntc", MF52_PART, {"ohm": 35900, "at_c": 50}, "good"),
     ("ntc", MF52_PART, {"ohm": 100e3, "at_c": 50},
      "drifted"),
+    # 1 % and one kelvin at 50 °C: 34.3 to 37.6 k
+    ("ntc", MF52_PART, {"ohm": 34.4e3, "at_c": 50}, "good"),
+    ("ntc", MF52_PART, {"ohm": 34.0e3, "at_c": 50}, "drifted"),
+    ("ntc", MF52_PART, {"ohm": 37.8e3, "at_c": 50}, "drifted"),
     ("ntc", {"r25_ohm": 100e3}, {"ohm": 101e3, "at_c": 25}, "good"),
     ("ntc", {"r25_ohm": 100e3}, {"ohm": 125400, "at_c": 20}, "untested"),
     ("ntc", {}, {"ohm": 125400, "at_c": 20}, "untested"),
