@@ -134,6 +134,9 @@ def _motors() -> Iterator[Spec]:
 
 def _rest() -> Iterator[Spec]:
     """Screws, and everything that comes in a plain list of markings."""
+    for length in ('1/4"', '3/8"', '1/2"'):
+        marking = f"#8-32 x {length} pan cross H2"
+        yield Spec("screw", "Grennock", marking, marking, 6, 0.4, "F1", good=0.95)
     for thread, lengths in (("M3", (5, 6, 8, 10)), ("M4", (6, 8, 10, 12)), ("M5", (8, 10, 16)),
                             ("ST4.2", (9.5, 13)), ("ST3.5", (9.5, 13))):  # fmt: skip
         for length in lengths:

@@ -11,7 +11,7 @@ from sqlalchemy.engine import Connection
 
 from inventory.errors import WrongInput
 from inventory.families.sheet import Caution, families, sheet
-from inventory.markings.reader import read
+from inventory.markings.reader import read, type_code
 from inventory.matching.candidates import find as search
 from inventory.matching.keys import bare
 from inventory.matching.rank import Found, StandIn
@@ -147,7 +147,7 @@ def _on_record(
     roads: ShelfRoads, code: str | None, text: str, reading: Reading | None
 ) -> Part | None:
     """The part type the query names letter by letter, if all under that code agree on its kind."""
-    said = [code, text, str(reading.ratings.get("type") or "") if reading else ""]
+    said = [code, text, type_code(reading) if reading else None]
     for one in said:
         key = bare(one or "")
         numbers = roads.by_codes([key]).get(key, ()) if key else ()
@@ -159,8 +159,8 @@ def _on_record(
 
 def _code(reading: Reading | None, known: Part | None, text: str) -> str | None:
     """The type code: as read, as on record, or the text itself where nothing else was read."""
-    said = reading.ratings.get("type") if reading else None
-    if isinstance(said, str) and said:
+    said = type_code(reading) if reading and _ratings(reading) else None
+    if said:
         return said
     if known is not None and known.type_code:
         return known.type_code
@@ -195,7 +195,8 @@ def _family_of_needs(needs: Mapping[str, Value]) -> str | None:
 def _cautions(asked: set[str], place: str | None) -> tuple[Caution, ...]:
     """Cautions of the families in question and of the place, each once."""
     told: dict[Caution, None] = {}
-    for family in sorted(asked & set(families())) or [None]:
+    known: list[str | None] = [*sorted(asked & set(families()))]
+    for family in known or [None]:
         told |= dict.fromkeys(cautions(family, "find", place))
     return tuple(told)
 

@@ -53,7 +53,7 @@ class Logged:
 
 def understood(piece: Piece) -> tuple[Part, Reading | None]:
     """The part type a piece is of; what the person agreed wins over what was read."""
-    from inventory.markings.reader import read
+    from inventory.markings.reader import read, type_code
 
     if not piece.marking.strip() and not (piece.type_code or "").strip():
         raise WrongInput("A part needs a marking or a type.")
@@ -64,12 +64,12 @@ def understood(piece: Piece) -> tuple[Part, Reading | None]:
     reading = read(piece.marking or piece.type_code or "", asked)
     family = asked or (reading.family if reading.family in families() else "other")
     ratings = {**reading.ratings, **piece.ratings} if reading.family == family else piece.ratings
-    code = piece.type_code or ratings.get("type")
+    code = piece.type_code or type_code(reading)
     part = Part(
         family=family,
         marking=piece.marking,
         maker=piece.maker or None,
-        type_code=code if isinstance(code, str) and code else None,
+        type_code=code or None,
         description=piece.description or None,
         ratings={name: value for name, value in ratings.items() if value is not None},
         aliases=piece.aliases,

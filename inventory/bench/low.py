@@ -108,11 +108,11 @@ def _history(connection: Connection, at: str) -> dict[int, list[Month]]:
     return found
 
 
-def _counts(connection: Connection, as_of: str | None) -> dict[int, dict[str, int]]:
+def _counts(connection: Connection, as_of: str | None) -> dict[int, dict[str, Any]]:
     """Good, held and untested pieces by part type; what failed its test counts as nothing."""
     good_states = {name: sheet(name).good_states() for name in families()}
     family_of = {head["id"]: head["family"] for head in sums.part_heads(connection, "9999")}
-    found: dict[int, dict[str, int]] = {}
+    found: dict[int, dict[str, Any]] = {}
     for part_id, state, origin, on_hand, held in sums.stock(connection, as_of):
         family = family_of.get(part_id, "other")
         one = found.setdefault(part_id, {"good": 0, "held": 0, "untested": 0})

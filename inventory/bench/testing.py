@@ -10,7 +10,8 @@ from inventory.bench import words
 from inventory.bench.moves import split_off
 from inventory.errors import Refused, WrongInput
 from inventory.records import Lot, Part
-from inventory.rules.tested import Finding, judge_readings
+from inventory.rules.meter import Finding
+from inventory.rules.tested import judge_readings
 from inventory.store import jobs, lots, parts
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf

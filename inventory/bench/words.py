@@ -61,11 +61,11 @@ def storable(text: str, what: str) -> str:
 
 def readable_family(word: str) -> str:
     """A family whose markings can be read, by its identifier or its trade name."""
-    from inventory.markings.reader import READABLE
+    from inventory.markings.grammars import FAMILIES
 
     plain = word.strip().lower().replace("-", "_").replace(" ", "_")
-    if plain in READABLE:
+    if plain in FAMILIES:
         return plain
     if plain in families():
         return plain
-    return known(plain, sorted({*READABLE, *families()}), "family")
+    return known(plain, sorted({*FAMILIES, *families()}), "family")

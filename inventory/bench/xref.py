@@ -69,7 +69,8 @@ def _edge(row: Row) -> Edge:
         if name and name not in COLUMNS:
             words.known(name, COLUMNS, "column")
     said = {name: from_spreadsheet(row.cells.get(name, "")).strip() for name in COLUMNS}
-    optional = ("place", "date", "serial_from", "serial_to", "note", "unit")
+    names = ("place", "date", "serial_from", "serial_to", "note", "unit")
+    optional: dict[str, Any] = {name: said[name] or None for name in names}
     return Edge(
         from_code=said["from"],
         to_code=said["to"],
@@ -77,7 +78,7 @@ def _edge(row: Row) -> Edge:
         source=said["source"],
         confidence=float(parse_number(said["confidence"])) if said["confidence"] else None,
         quantity=int(parse_number(said["quantity"])) if said["quantity"] else 1,
-        **{name: said[name] or None for name in optional},
+        **optional,
     )
 
 

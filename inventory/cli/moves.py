@@ -180,17 +180,37 @@ def move(
 
 def count(
     lot: options.LotNumber,
-    counted: Annotated[int, typer.Argument(metavar="PIECES", help="How many are really there.")],
+    counted: Annotated[
+        int | None, typer.Argument(metavar="PIECES", help="How many are really there.")
+    ] = None,
+    weigh: Annotated[str | None, typer.Option(help="Or what they weigh, e.g. 38g.")] = None,
+    ten: Annotated[str | None, typer.Option(help="... when ten of them weigh this.")] = None,
     dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
     """Stock-take of one lot: the difference to the record is written down.
 
-    Example: salvage count 17 4
+    Example: salvage count 17 4, or: salvage count 17 --weigh 38g --ten 6.2g
     """
     from inventory.bench import moves
     from inventory.bench.place import open_for
 
-    done = moves.count(open_for(shelf), lot, counted, dry_run=dry_run)
+    pieces = counted if counted is not None else _weighed(weigh, ten)
+    done = moves.count(open_for(shelf), lot, pieces, dry_run=dry_run)
     _tell(done, "counted", dry_run=dry_run, json=json)
+
+
+def _weighed(weigh: str | None, ten: str | None) -> int:
+    """Pieces by weight; a count the scale leaves open is refused."""
+    from inventory.errors import WrongInput
+    from inventory.fasteners.weigh import count_by_weight, grams
+
+    if weigh is None or ten is None:
+        raise WrongInput("Say how many there are, or --weigh and --ten.")
+    found = count_by_weight(grams(weigh), grams(ten))
+    if not found.is_sure:
+        raise WrongInput(
+            f"The scale leaves it open between {found.low} and {found.high}; {found.advice}."
+        )
+    return found.pieces

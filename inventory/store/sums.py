@@ -49,7 +49,8 @@ def stock(connection: Connection, as_of: str | None) -> Iterator[tuple[int, str,
         return
     then = states_then(connection, as_of)
     for row in connection.execute(text(_STOCK_THEN), {"as_of": as_of}):
-        yield row[1], then.get(row[0], row[2]), row[3], int(row[4]), int(row[5])
+        state = str(then.get(row[0], row[2]))
+        yield row[1], state, row[3], int(row[4]), int(row[5])
 
 
 def states_then(connection: Connection, as_of: str) -> dict[int, str]:

@@ -8,7 +8,7 @@ from sqlalchemy import inspect, text
 from sqlalchemy.engine import Connection
 
 from inventory.errors import WrongInput
-from inventory.store import journal, search_index
+from inventory.store import journal, search_check
 
 TABLES = (
     "bin", "source_unit", "part_type", "alias", "rating", "measured", "lot", "bench_test",
@@ -29,14 +29,21 @@ def is_empty(connection: Connection) -> bool:
 
 
 def fill(connection: Connection, tables: dict[str, list[dict[str, Any]]]) -> dict[str, int]:
-    """Write the rows of all tables; the journal's chain must hold. Returns rows by table."""
+    """Write the rows of all tables; returns rows by table.
+
+    Raises ``WrongInput`` where a value is not of its column's kind, where rows contradict each
+    other, or where the journal's chain does not hold: a dump is a file from outside.
+    """
     if connection.dialect.name == "sqlite":
         connection.exec_driver_sql("PRAGMA defer_foreign_keys=ON")
-    counted = {name: _fill_one(connection, name, tables.get(name, [])) for name in TABLES}
-    broken = journal.broken_link(connection)
-    if broken is not None:
-        raise WrongInput(f"The journal in the file was changed at event {broken}.")
-    search_index.rebuild(connection)
+    try:
+        counted = {name: _fill_one(connection, name, tables.get(name, [])) for name in TABLES}
+    except IntegrityError as error:
+        raise WrongInput(f"The rows of the dump contradict each other: {error.orig}.") from error
+    contradiction = next(contradictions(connection), None)
+    if contradiction is not None:
+        raise WrongInput(f"The dump contradicts itself: {contradiction.sentence}")
+    rebuild_derived(connection)
     return counted
 
 
@@ -44,15 +51,51 @@ def _fill_one(connection: Connection, table: str, rows: list[dict[str, Any]]) ->
     """Write the rows of one table, every one with the table's own columns."""
     if not rows:
         return 0
-    known = {column["name"] for column in inspect(connection).get_columns(table)}
+    columns = {column["name"]: column for column in inspect(connection).get_columns(table)}
     names = list(rows[0])
-    if any(list(row) != names for row in rows) or set(names) != known:
+    if any(list(row) != names for row in rows) or set(names) != set(columns):
         raise WrongInput(f"The rows of {table!r} do not have the columns of that table.")
-    if any(isinstance(value, dict | list) for row in rows for value in row.values()):
-        raise WrongInput(f"A row of {table!r} holds more than plain values.")
+    for number, row in enumerate(rows, start=1):
+        for name, value in row.items():
+            if not _belongs(value, columns[name], is_json=name in _JSON.get(table, ())):
+                raise WrongInput(f"Row {number} of {table!r} cannot have such a {name!r}.")
     holders = ", ".join(f":{name}" for name in names)
     connection.execute(
         text(f"INSERT INTO {table} ({', '.join(names)}) VALUES ({holders})"),  # noqa: S608
         rows,
     )
     return len(rows)
+
+
+_JSON: dict[str, tuple[str, ...]] = {
+    "part_type": ("ratings",),
+    "measured": ("value",),
+    "job": ("plate",),
+    "journal": ("detail",),
+}
+"""Columns whose text is JSON."""
+
+
+def _belongs(value: Any, column: Any, *, is_json: bool) -> bool:
+    """Whether a value may stand in a column; SQLite itself would take nearly anything."""
+    if value is None:
+        return bool(column["nullable"])
+    kind = column["type"].python_type
+    if kind is bool:
+        return value in (0, 1)
+    if kind is float:
+        return isinstance(value, int | float) and math.isfinite(value)
+    if not isinstance(value, kind) or isinstance(value, bool):
+        return False
+    if isinstance(value, str):
+        return "\0" not in value and (not is_json or _is_json(value, column["name"]))
+    return True
+
+
+def _is_json(value: str, name: str) -> bool:
+    """Whether a text is JSON; all but a measured value are objects."""
+    try:
+        said = json.loads(value)
+    except (ValueError, RecursionError):
+        return False
+    return name == "value" or isinstance(said, dict)
