@@ -76,6 +76,7 @@ def _looks_like_a_code(text: str) -> bool:
 
 _DIGIT: tuple[Line, ...] = (
     horse,
+    full_load_alone,
     t_mark,
     lamp_watts,
     current,

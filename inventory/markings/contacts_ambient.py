@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings.contacts_items import Fact, Number, Only
-from inventory.markings.contacts_scan import ContactScanner, bounded
+from inventory.markings.contacts_scan import ContactScanner
 
 AMBIENT = "IEC 61058-1, T mark (as explained by cxswitch: the figure before T is minus)"
 SHEET = "makers' data sheets"
@@ -22,7 +22,7 @@ _T_MARK = re.compile(
 )
 _MICRO_BEFORE_T = re.compile(rf"[uµεϵm]\s?(?:{_FIG}\s?)?T\s?{_FIG}")
 _RANGE = re.compile(
-    rf"\(?(?P<low>[-+]?\s?{_FIG}){_DEG}?\s?(?:to|~|\.{{2,3}}|…|-|/|➞|→)\s?(?P<high>[-+]?\s?{_FIG}){_DEG}\)?"
+    rf"\(?(?P<low>[-+]?\s?{_FIG}){_DEG}?\s?(?:to|~|\.{{2,3}}|…|-|➞|→)\s?(?P<high>[-+]?\s?{_FIG}){_DEG}\)?"
 )
 _PLAIN = re.compile(rf"\+?(?P<high>{_FIG}){_DEG}")
 _ONE_LETTER = re.compile(r"[0-9]C(?![0-9A-Za-z])")
@@ -35,7 +35,7 @@ _ONLY = re.compile(
     rf"|(?:{_FIG}{_DEG}\s?(?:and|or|,|/)?\s?){{1,3}}|[A-Z][a-z]{{1,9}}\.?\s[a-z]{{3,9}}\s)only\s?\)"
 )
 _DISCONNECTION = re.compile(r"(?P<kind>micro|full|electronic)[ -]?disconnection", re.IGNORECASE)
-_ALONE = bounded(r"[µεϵu]")
+_ALONE = re.compile(r"[µεϵ](?![A-Za-z])|u(?![0-9A-Za-z])")
 
 
 def t_mark(scan: ContactScanner) -> bool:

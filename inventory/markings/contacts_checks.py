@@ -37,6 +37,7 @@ def check(scan: ContactScanner, groups: Groups, *, highest_a: float) -> None:
     """All looks at finished ratings; ``highest_a`` is what the family can carry at most."""
     _direct_current(scan)
     _too_many_amperes(scan, highest_a)
+    _lowest_ambient(scan)
     _full_load_amperes(scan)
     _assume(scan, groups)
 
@@ -83,6 +84,20 @@ def _decimal_point(scan: ContactScanner, figure: str, highest: float) -> None:
         return
     for cut in decimal_candidates(figure, highest):
         scan.propose(scan.text.replace(figure, cut, 1), f"decimal point lost: {figure} for {cut}")
+
+
+def _lowest_ambient(scan: ContactScanner) -> None:
+    """A lowest ambient well above freezing: the minus sign is lost."""
+    low = scan.ratings.get("ambient_min_c")
+    if low is None or low <= LOWEST_AMBIENT_C:
+        return
+    scan.warn(f"{low} °C as the lowest ambient is improbable: a minus sign may be lost.")
+    if len(scan.text) <= 200:
+        scan.propose(scan.text.replace(str(low), f"-{low}", 1), f"minus sign lost: -{low} °C")
+
+
+LOWEST_AMBIENT_C = 15
+"""Highest lower ambient limit believed; makers print 0 to -60 °C. Common practice."""
 
 
 def _full_load_amperes(scan: ContactScanner) -> None:

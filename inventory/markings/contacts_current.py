@@ -39,9 +39,10 @@ def current(scan: ContactScanner) -> bool:
         return False
     scale = 0.001 if unit == "mA" else 1
     general = unit == "GPA"
-    amps = _scaled(found["amps"], scale)
+    amps = _fraction(found) or _scaled(found["amps"], scale)
     more = _brackets(scan, found, scale)
-    more |= _stroke(scan, found, scale)
+    if not _fraction(found):
+        more |= _stroke(scan, found, scale)
     scan.items.append(Current(found.start(), amps, more, general))
     _mark(scan, found, general=general)
     scan.at = found.end()
@@ -67,6 +68,15 @@ def _unit_of(found: re.Match[str]) -> str | None:
     if re.search(r"A\s?[)\]»›>]", found["brackets"]):
         return "A"
     return "A" if _AFTER_GROUP.match(text, found.end()) else None
+
+
+_FRACTIONS = {"1/2": 0.5, "1/4": 0.25, "3/4": 0.75, "1/8": 0.125, "1/3": 0.333, "1/10": 0.1}
+"""Amperes printed as a fraction: ``1/2A 125VDC`` on basic switches. Common practice."""
+
+
+def _fraction(found: re.Match[str]) -> Number | None:
+    """The fraction, or None where the stroke says something else."""
+    return _FRACTIONS.get(f"{found['amps']}/{found['stroke']}")
 
 
 def _scaled(figure: str, scale: float) -> Number:
@@ -118,13 +128,13 @@ def _stroke(scan: ContactScanner, found: re.Match[str], scale: float) -> dict[st
 
 def _mark(scan: ContactScanner, found: re.Match[str], *, general: bool) -> None:
     """Mark the whole group in plain words."""
-    words = [f"{found['amps']} {found['unit'] or found['last'] or 'A'}"]
+    words = [f"{_fraction(found) or found['amps']} {found['unit'] or found['last'] or 'A'}"]
     words.append("general purpose, a.c." if general else "rated current")
     words += [
         _BRACKET_WORDS[inside["open"][0]].format(inside["first"])
         for inside in _INSIDE.finditer(found["brackets"] or "")
     ]
-    if found["stroke"]:
+    if found["stroke"] and not _fraction(found):
         words.append(f"behind the stroke {found['stroke']}: peak surge, or motor if smaller")
     scan.mark(found.start(), found.end(), "; ".join(words), UL_GENERAL if general else IEC_CURRENT)
 

@@ -16,6 +16,7 @@ _SUPERS = {"²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "⁷": 7}
 _TIMES_TEN = re.compile(
     r"(?P<figure>[0-9]{1,3}(?:[.,][0-9]{1,2})?)\s?[x×X*·]\s?10\s?\^?(?P<power>[3-7²³⁴⁵⁶⁷])(?![0-9])"
 )
+_POWER = re.compile(r"10(?:\^(?P<digit>[3-6])|(?P<raised>[³⁴⁵⁶]))(?![0-9])")
 _UNIT_WORD = r"(?:cycles?|cyc\.?|ops?\.?|operations?|OPS|CYCLES|times|switching cycles|life|Zyklen)"
 _CYCLE_UNIT = re.compile(rf"\s{{0,2}}(?:min\.?\s)?{_UNIT_WORD}(?![A-Za-z])(?:\smin\.?)?")
 _THOUSANDS = re.compile(r"(?P<figure>[0-9]{1,3}[., ][0-9]{3}|[0-9]{4,6})(?![0-9A-Za-z/])\*?")
@@ -38,6 +39,9 @@ def cycles(scan: ContactScanner) -> bool:
     if found:
         power = _SUPERS.get(found["power"]) or int(found["power"])
         return _endurance(scan, number(found["figure"]) * 10**power)
+    found = scan.take(_POWER, "operating cycles, a power of ten", CYCLES)
+    if found:
+        return _endurance(scan, 10 ** int(found["digit"] or _SUPERS[found["raised"]]))
     return _written_out(scan) or _thousands(scan)
 
 

@@ -72,13 +72,12 @@ def group(items: Sequence[Item]) -> Groups:
 
 def _volts_first(items: Sequence[Item]) -> bool:
     """True for ``125 VAC 5 A``: the figures run volts, amperes, volts, amperes."""
-    kinds = [type(item) for item in items if isinstance(item, (Current, Horse, Volts))]
-    if Current not in kinds or kinds[0] is not Volts:
+    volts = [isinstance(i, Volts) for i in items if isinstance(i, (Current, Horse, Volts))]
+    if all(volts) or not volts[0]:
         return False
-    pairs = sum(a is Volts and b is Current for a, b in pairwise(kinds))
-    return kinds[-1] is not Volts or pairs > sum(
-        a is Current and b is Volts for a, b in pairwise(kinds)
-    )
+    before = sum(a and not b for a, b in pairwise(volts))
+    behind = sum(b and not a for a, b in pairwise(volts))
+    return not volts[-1] or before > behind
 
 
 def _throw_first(items: Sequence[Item]) -> bool:
@@ -141,8 +140,9 @@ class _Builder:
     def _horse(self, item: Horse) -> None:
         """A horsepower figure; in volts-first order it takes the volts standing."""
         motor = Motor(item)
-        if self.volts_first and self.standing:
+        if self.volts_first:
             motor.volts = list(self.standing)
+            self.used = True
         self.done.motors.append(motor)
         self.last = motor
 

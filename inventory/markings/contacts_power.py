@@ -103,12 +103,17 @@ def _full_load(scan: ContactScanner) -> None:
 
 
 def full_load_alone(scan: ContactScanner) -> bool:
-    """(FLA=20)(LRA=60) behind the volts of a horsepower: marked, and left to a person."""
+    """7.2FLA/45LRA without a horsepower; behind one's volts it is left to a person."""
     found = scan.peek(_FULL_LOAD)
-    if found is None or not any(isinstance(item, Horse) for item in scan.items[-4:]):
+    if found is None or scan.glued():
         return False
-    scan.warn(f"{found[0].strip()}: which voltage of the motor rating it belongs to is open.")
-    return bool(scan.take(_FULL_LOAD, "full-load or locked-rotor amperes of a motor", FLA))
+    scan.take(_FULL_LOAD, "full-load or locked-rotor amperes of a motor", FLA)
+    if any(isinstance(item, Horse) for item in scan.items[-4:]):
+        scan.warn(f"{found[0].strip()}: which voltage of the motor rating it belongs to is open.")
+        return True
+    kind = (found["kind"] or found["kind2"]).lower()
+    scan.fact(f"motor_{kind}_a", number(found["figure"] or found["figure2"]))
+    return True
 
 
 def pilot(scan: ContactScanner) -> bool:

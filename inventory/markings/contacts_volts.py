@@ -11,17 +11,18 @@ from inventory.markings.scanner import number
 VOLTS = "IEC 61058-1 / UL 508, rated voltage"
 SUPPLY = "IEC 60417-5032 (~) and 5031 (d.c.); AC, DC by letters"
 
-_LIST = rf"{NUM}(?:\s{{0,2}}V?\s{{0,2}}[/-]\s{{0,2}}{NUM}){{0,3}}"
-_AC = r"(?:[Aa]\.?[Cc]\.?|C\.?A\.?|c\.a\.|~|∿)"
-_DC = r"(?:[Dd]\.?[Cc]\.?|C\.C\.|c\.c\.|⎓|⎓|=(?![0-9]))"
+_ROW = r"[0-9]{2,3}(?:(?:,\s|,?\sor\s)[0-9]{2,3}){1,3}"  # 125, 250 or 480 VAC
+_LIST = rf"(?:{_ROW}|{NUM}(?:\s{{0,2}}V?\s{{0,2}}[/-]\s{{0,2}}{NUM}){{0,3}})"
+_AC = r"(?:(?:[Aa]\.?[Cc]\.?|C\.?A\.?|c\.a\.)(?![A-Za-z])|~|∿)"
+_DC = r"(?:(?:[Dd]\.?[Cc]\.?|C\.C\.|c\.c\.)(?![A-Za-z])|⎓|=(?![0-9]))"
 _BOTH = r"(?:AC\s?/\s?DC|ac\s?/\s?dc|≂|≃)"
 _NO_LETTER = r"(?![A-Za-z])"
 
 _VOLTS = re.compile(
     rf"(?P<list>{_LIST})\s{{0,2}}(?:[Vv]olts?|VOLTS?|[Vv])"
-    rf"(?:\.?\s{{0,2}}(?P<both>{_BOTH}){_NO_LETTER}|\.?\s{{0,2}}(?P<ac>{_AC}){_NO_LETTER}"
-    rf"|\.?\s{{0,2}}(?P<dc>{_DC}){_NO_LETTER}|(?P<lost>[Aac]){_NO_LETTER}"
-    rf"|(?P<minus>-)(?=\s|$|[,;)]))?(?![A-UW-Za-z])"
+    rf"(?:\.?\s{{0,2}}(?P<both>{_BOTH}){_NO_LETTER}|\.?\s{{0,2}}(?P<ac>{_AC})"
+    rf"|\.?\s{{0,2}}(?P<dc>{_DC})|(?P<lost>[Aac]){_NO_LETTER}"
+    rf"|(?P<minus>-)(?=\s|$|[,;)]))?(?:(?<=~)|(?![A-SUW-Za-z]|T[A-Za-z]))"
 )
 _NATURE_FIRST = re.compile(
     rf"(?:(?P<both>{_BOTH})|(?P<ac>AC|ac|a\.c\.|A\.C\.|~)|(?P<dc>DC|dc|d\.c\.|D\.C\.|⎓))"
@@ -38,11 +39,22 @@ _FIGURES = re.compile(NUM)
 def volts(scan: ContactScanner) -> bool:
     """Volts = figures "V" [nature]."""
     found = scan.peek(_VOLTS)
-    if found is None:
+    if found is None or _stray_figure(found["list"]):
         return False
     nature = _nature(scan, found)
     _add(scan, found, nature)
     return True
+
+
+def _stray_figure(listed: str) -> bool:
+    """True when a row of figures begins with one too small to be a mains voltage."""
+    return bool(re.search(r",|or", listed)) and any(
+        number(figure) < MAINS_ROW_FROM for figure in re.split(r"[^0-9.]{1,6}", listed)
+    )
+
+
+MAINS_ROW_FROM = 100
+"""Least voltage in a row such as 125, 250 or 480 VAC; a comma may also part two ratings."""
 
 
 def volts_behind_nature(scan: ContactScanner) -> bool:

@@ -217,6 +217,8 @@ _FACTS: tuple[Line, ...] = (
     ("lamp_w", "{}W lamp"),
     ("specific_load", "{}"),
     ("motor_kw", "{}kW"),
+    ("motor_fla_a", "{} FLA"),
+    ("motor_lra_a", "{} LRA"),
     ("disconnection", {"micro": "µ", "electronic": "ε", "full": "full disconnection"}),
     ("endurance_cycles", cycles_text),
     ("frequency_hz", lambda hz: "-".join(str(figure) for figure in hz) + "Hz"),

@@ -269,10 +269,15 @@ _SRD_POWER = saying("coil_power_w", none=None, L=0.36, D=0.45)
 SRD = _songle("SRD", _SONGLE, {k: (({} if not k else v[0]), v[1]) for k, v in _SRD_POWER.items()})
 SLA = _songle("SLA", "Songle SLA, read by analogy with the SRD legend", lambda text: ({}, text))
 SHA = _songle("SHA", _SHA, lambda text: ({}, text))
-SRA = _songle("SRA", "Songle SRA, read by analogy with the SRD legend", lambda text: ({}, text))
+_BY_ANALOGY = tuple(
+    _songle(
+        series, f"Songle {series}, read by analogy with the SRD legend", lambda text: ({}, text)
+    )
+    for series in ("SRA", "SMIH", "SMI", "SLC", "SRU")
+)
 
 OMRON = (G5LE, G5LA, G5RL_TV, G5RL, G5RL_U, G6RL, G5CA, G2RS, G2RL, G5Q)
 """Omron legends; the narrower pattern of a series stands first."""
 
-SONGLE = (SRD, SLA, SHA, SRA)
+SONGLE = (SRD, SLA, SHA, *_BY_ANALOGY)
 """Songle legends; only SRD's own is published, the others say so in their source."""

@@ -49,7 +49,7 @@ def _hongfa_series(text: str) -> Part:
 HONGFA = Legend(
     "HF",
     re.compile(
-        r"(?P<series>HF(?:105F-1L?|115F-(?:TH|T|H|L|I)|115F[KP]?|3FA-T|3FA|3FF|140FF))"
+        r"(?P<series>HF(?:105F-1L?|115F-(?:TH|T|H|L|I)|115F[KP]?|3FA-T|3FA|3FF|14FF|14FW|140FF))"
         r"\s?/\s?(?P<coil>[0-9]{1,3}[DA]?T?)-(?P<form>[12]?[HDZ])(?P<seal>S)?(?P<pins>[1-8])?"
         rf"(?P<winding>L[12])?(?P<metal>[ABTGCN])?(?P<class>F)?(?P<lot>\([0-9A-Z]{{1,6}}\))?{_END}"
     ),

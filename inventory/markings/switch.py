@@ -18,6 +18,7 @@ from inventory.markings.contacts_write import write_contacts
 from inventory.markings.relay_codes import SONGLE
 from inventory.markings.switch_codes import LEGENDS
 from inventory.markings.switch_crouzet import CROUZET
+from inventory.markings.switch_labels import listed_type
 from inventory.records import Reading, Value
 
 HIGHEST_A = 63
@@ -43,7 +44,10 @@ _relay_codes = code_line(SONGLE, _relay_shape)
 
 def _code(scan: ContactScanner) -> bool:
     """Whole lines first, then type codes of switches, then of relays."""
-    return directory_row(scan) or service_label(scan) or _codes(scan) or _relay_codes(scan)
+    return any(line(scan) for line in _CODE_LINES)
+
+
+_CODE_LINES = (directory_row, service_label, listed_type, _codes, _relay_codes)
 
 
 def read(text: str) -> Reading:

@@ -197,6 +197,74 @@ def test_a_label_names_the_position_and_its_alternates() -> None:
     assert reading.warnings
 
 
+def test_a_listed_interlock_type_tells_its_position_and_its_neighbour() -> None:
+    """63 and 62 differ by one character and serve opposite positions (LG oven label)."""
+    reading = switch.read("SZM-V16-FA-62")
+
+    assert reading.ratings == {"type": "SZM-V16-FA-62"}
+    assert "monitor" in reading.warnings[0]
+    assert "SZM-V16-FA-63" in reading.warnings[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # basic switches list volts with words and amperes as fractions: common practice
+        (
+            "15A 125, 250 or 480 VAC 1/8HP 125VAC 1/4HP 250VAC 1/2A 125VDC 1/4A 250VDC",
+            {
+                "ratings": [
+                    {"resistive_a": 15, "volts_ac": [125, 250, 480]},
+                    {"dc_a": 0.5, "volts_dc": [125]},
+                    {"dc_a": 0.25, "volts_dc": [250]},
+                ],
+                "hp": [{"hp": 0.125, "volts": 125}, {"hp": 0.25, "volts": 250}],
+            },
+        ),
+        (
+            "15A-1/2HP-125-250VAC",
+            {
+                "resistive_a": 15,
+                "volts_ac": [125, 250],
+                "hp": [{"hp": 0.5, "volts": 125}, {"hp": 0.5, "volts": 250}],
+            },
+        ),
+        (
+            "125VAC 1/4HP 250VAC 1/2HP",
+            {"hp": [{"hp": 0.25, "volts": 125}, {"hp": 0.5, "volts": 250}]},
+        ),
+        (
+            "16(4)A250V~T85µ5E4",
+            {
+                "resistive_a": 16,
+                "motor_a": 4,
+                "volts_ac": [250],
+                "ambient_min_c": 0,
+                "ambient_max_c": 85,
+                "disconnection": "micro",
+                "endurance_cycles": 50_000,
+            },
+        ),
+        (
+            "AC 250V/3A DC 30V/3A",
+            {"resistive_a": 3, "volts_ac": [250], "dc_a": 3, "volts_dc": [30]},
+        ),
+        ("1,5(0,5)A 250V~", {"resistive_a": 1.5, "motor_a": 0.5, "volts_ac": [250]}),
+    ],
+)
+def test_printing_habits_are_read(text: str, expected: dict[str, object]) -> None:
+    """Order, glue and separators as they are met on parts. Common practice."""
+    assert switch.read(text).ratings == expected
+
+
+def test_a_lost_minus_at_the_lower_ambient_is_offered() -> None:
+    """No switch is limited to +25 °C downwards; makers print 0 to -60 °C."""
+    reading = switch.read("25 to 85°C")
+
+    assert reading.ratings["ambient_min_c"] == 25
+    assert reading.candidates[0].text == "-25 to 85°C"
+
+
 def test_a_printed_rating_is_not_mixed_with_the_codes_own() -> None:
     """15 A at 250 V by the code and 10 A at 125 V by print are two ratings."""
     reading = switch.read("V-15-1C5 10A 125VAC")
