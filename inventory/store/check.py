@@ -18,7 +18,7 @@ from sqlalchemy.engine import Connection
 from inventory.errors import Refused
 from inventory.matching.edges import ways
 from inventory.matching.keys import bare
-from inventory.store import edges, journal, lots, parts, search_index
+from inventory.store import edges, journal, lots, parts, search_check
 from inventory.store.shelf import Shelf
 
 CHAIN_KINDS = ("supersedes", "superseded-by", "splits-into", "merges-into", "part-of-kit")
@@ -51,14 +51,23 @@ def repair(shelf: Shelf, *, dry_run: bool = False) -> list[Finding]:
         if _pages(connection):
             raise Refused("The file itself is damaged; 'salvage restore' brings back a backup.")
         found = [one for part in _PARTS for one in part(connection) if one.mendable]
-        spoiled = {one.about for one in found}
-        if "sums" in spoiled:
-            _rebuild_sums(connection)
-        if "ratings" in spoiled:
-            _rebuild_ratings(connection)
-        if "search" in spoiled:
-            search_index.rebuild(connection)
+        if found:
+            rebuild_derived(connection)
         return found
+
+
+def contradictions(connection: Connection) -> Iterator[Finding]:
+    """What cannot be in any shelf: references that lead nowhere, a broken chain, wrong sums."""
+    for part in (_references, _chain, _sums, _past_times):
+        yield from part(connection)
+
+
+def rebuild_derived(connection: Connection) -> None:
+    """Sums, rating rows and search index anew from what was said, where they differ."""
+    _rebuild_sums(connection)
+    _rebuild_ratings(connection)
+    if search_check.check(connection):
+        search_check.rebuild(connection)
 
 
 def _pages(connection: Connection) -> list[Finding]:
@@ -87,8 +96,8 @@ def _chain(connection: Connection) -> Iterator[Finding]:
         )
 
 
-def _times(connection: Connection) -> Iterator[Finding]:
-    """Events in order of time, none in the future."""
+def _past_times(connection: Connection) -> Iterator[Finding]:
+    """Events in order of time."""
     back = connection.execute(
         text(
             "SELECT later.seq FROM journal AS later JOIN journal AS earlier"
@@ -97,6 +106,10 @@ def _times(connection: Connection) -> Iterator[Finding]:
     ).scalars()
     for seq in back:
         yield Finding("times", f"Event {seq} is dated before the one before it.")
+
+
+def _future_times(connection: Connection) -> Iterator[Finding]:
+    """No event in the future: a clock that ran ahead holds back every later one."""
     last = connection.execute(text("SELECT MAX(at) FROM journal")).scalar()
     tomorrow = (datetime.now(UTC) + timedelta(days=1)).isoformat()
     if last is not None and last > tomorrow:
@@ -215,7 +228,7 @@ def _rebuild_ratings(connection: Connection) -> None:
 
 def _search(connection: Connection) -> Iterator[Finding]:
     """The search index against the records."""
-    for sentence in search_index.check(connection):
+    for sentence in search_check.check(connection):
         yield Finding("search", sentence, mendable=True)
 
 
@@ -275,4 +288,14 @@ def _walk(
             steps.append(iter(sorted(following.get(code, ()))))
 
 
-_PARTS = (_references, _chain, _times, _sums, _holds, _ratings, _search, _cycles)
+_PARTS = (
+    _references,
+    _chain,
+    _past_times,
+    _future_times,
+    _sums,
+    _holds,
+    _ratings,
+    _search,
+    _cycles,
+)

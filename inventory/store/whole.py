@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
+import math
 from typing import Any
 
 from sqlalchemy import inspect, text
 from sqlalchemy.engine import Connection
+from sqlalchemy.exc import IntegrityError
 
 from inventory.errors import WrongInput
-from inventory.store import journal, search_check
+from inventory.store.check import contradictions, rebuild_derived
 
 TABLES = (
     "bin", "source_unit", "part_type", "alias", "rating", "measured", "lot", "bench_test",
