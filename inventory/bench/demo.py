@@ -24,8 +24,19 @@ def make_demo(path: Path, *, fresh: bool = False) -> Shelf:
     if not source.is_file():
         raise StoreUnusable(f"The demo's file {source.name} is missing from this installation.")
     if fresh:
-        for name in (path, *(path.with_name(path.name + end) for end in ("-wal", "-shm"))):
-            name.unlink(missing_ok=True)
+        _remove(path)
     shelf = open_shelf(str(path), create=True)
-    load_dump(shelf, source)
+    try:
+        load_dump(shelf, source)
+    except BaseException:
+        # a half-made demo would stand in the way of the next try
+        shelf.close()
+        _remove(path)
+        raise
     return shelf
+
+
+def _remove(path: Path) -> None:
+    """Remove a shelf file with its companions."""
+    for ending in ("", "-wal", "-shm", "-journal"):
+        path.with_name(path.name + ending).unlink(missing_ok=True)
