@@ -68,9 +68,9 @@ RECTIFIERS = (
         "1N53",
         _run(91, (50, 100, 200, 300, 400, 500, 600, 800, 1000)),
         1.5,
-        "DO-15",
+        None,  # EIC prints DO-41, Pingwei DO-15
         "rectifier",
-        "1N5391-1N5399, from memory",
+        "EIC 1N5391-1N5399 (dtsheet 1431813)",
     ),
     Series("RL1", _run(51), 1.5, "DO-15", "rectifier", "Rectron RL151-RL157"),
     Series("RL2", _run(1), 2, "DO-15", "rectifier", "Rectron RL201-RL207, from memory"),
@@ -146,9 +146,13 @@ def numbered(scan: Scanner) -> bool:
         ("package", package),
         ("kind", row.kind),
     ):
-        scan.say(name, value)
+        if value is not None:
+            scan.say(name, value)
     means = {
-        "type": (f"{row.kind}, {volts} V, {row.amps} A, {package}", row.source),
+        "type": (
+            f"{row.kind}, {volts} V, {row.amps} A, {package or 'package by maker'}",
+            row.source,
+        ),
         "tail": _tail(found["tail"], small=small),
         "pack": ("packing", PRACTICE),
     }

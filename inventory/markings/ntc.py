@@ -9,7 +9,15 @@ import re
 from decimal import Decimal
 
 from inventory.markings.amounts import PRACTICE, written
-from inventory.markings.figures import IEC_60062, OHM_LETTERS, digit_code, figure, ohms, tidy
+from inventory.markings.figures import (
+    IEC_60062,
+    OHM_LETTERS,
+    digit_code,
+    figure,
+    ohms,
+    on_series,
+    tidy,
+)
 from inventory.markings.ntc_codes import CODES, VALUE, say_r25
 from inventory.markings.passive_marks import (
     ANY_CASE,
@@ -146,6 +154,9 @@ def plain(scan: Scanner) -> bool:
     else:
         text, power = found["number"], OHM_LETTERS[found["prefix"] or "R"]
     amount = Decimal(str(figure(text.rstrip("."), power)))
+    bare = bool(found["prefix"]) and not found["unit"] and len(found["number"]) == 3
+    if bare and found["number"].isdigit() and not on_series(amount, figures=2):
+        return False  # 103K is 10 kΩ ±10 %: 103 kΩ is no preferred value
     meaning = (say_r25(scan, amount), IEC_60062 if found["letter"] else PRACTICE)
     return legend(scan, found, {"number": meaning, "letter": meaning})
 

@@ -13,8 +13,8 @@ VALUE = "r25_ohm"
 """The rating every value line sets."""
 
 AVX = "AVX ND/NE/NV disc thermistors, how to order and tables of values"
-EPCOS = "EPCOS/TDK leaded NTC, ordering code"
-VISHAY = "Vishay NTCLE, ordering code"
+EPCOS = "EPCOS, inrush current limiters B57235S to B57238S, data sheets 05/02 and 2015"
+VISHAY = "Vishay NTCLE100E3 data sheet, as listed at novapart.co and icgoo.net"
 AVX_B = {
     "F": 2800,
     "G": 3030,
@@ -73,8 +73,8 @@ def _material(scan: Scanner, letter: str) -> Meaning:
 
 
 _EPCOS = re.compile(
-    r"(?P<series>B57(?P<size>153|164|235|236|237|238|364|464|861|891)[SKM]?)0?"
-    r"(?P<value>[0-9]{3})(?P<tol>[FGHJKM])(?P<tail>[0-9A-Z]{0,4})(?![0-9A-Za-z])"
+    r"(?P<series>B57(?P<size>235|236|237|238|364|464)S)(?P<fill>0)"
+    r"(?P<value>[0-9]{3})(?P<tol>[KLM])(?P<tail>[0-9]{0,4})(?![0-9A-Za-z])"
 )
 
 
@@ -85,12 +85,21 @@ def epcos(scan: Scanner) -> bool:
         return False
     scan.say("series", f"B57{found['size']}")
     means = {
-        "series": ("series", EPCOS),
+        "series": ("inrush current limiter", EPCOS),
+        "fill": ("fills the code", EPCOS),
         "value": (say_r25(scan, digit_code(found["value"])), EPCOS),
-        "tol": say_tolerance(scan, found["tol"]),
+        "tol": _epcos_tolerance(scan, found["tol"]),
         "tail": ("packing", EPCOS),
     }
     return legend(scan, found, means)
+
+
+def _epcos_tolerance(scan: Scanner, letter: str) -> Meaning:
+    """The maker's L is 15 %; the other letters are the standard's."""
+    if letter != "L":
+        return say_tolerance(scan, letter)
+    scan.say("tolerance_pct", 15)
+    return "tolerance ±15 %", "EPCOS, B57238S0259L002 data sheet"
 
 
 _VISHAY = re.compile(

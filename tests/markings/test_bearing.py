@@ -130,3 +130,15 @@ def test_likely() -> None:
     """A suffix makes it sure."""
     assert likely("6205-2RS1/C3") > 0.9 > likely("6205") > 0.3
     assert likely("250V") == 0
+
+
+@pytest.mark.parametrize("text", ["9205", "6200/0", "NU2"])
+def test_impossible_designations_are_left_alone(text: str) -> None:
+    """An unknown type, a bore of nothing, a series without a bore."""
+    assert read(text).ratings.get("bore_mm") in (None, 10)
+
+
+def test_a_needle_bearing_and_half_a_clearance_range() -> None:
+    """NA by its letters; C3H is the upper half. Source: sawhneybearings.com."""
+    assert read("NA4905").ratings["type"] == "needle roller"
+    assert read("6205 C3H").ratings["clearance"] == "C3"

@@ -74,3 +74,18 @@ def test_likely() -> None:
     """Ribs and profile are sure."""
     assert likely("6PK2120") > 0.8
     assert likely("6205-2RS") == 0
+
+
+def test_narrow_and_classical_v_belts() -> None:
+    """SPZ 1000 Lw in mm, B51.5 in inches (synthetic rows; widths from memory of ISO 4184)."""
+    said = read("SPZ 1000 Lw").ratings
+
+    assert (said["profile"], said["length_mm"], said["length_system"]) == ("SPZ", 1000, "Lw")
+    assert read("B51.5").ratings["length_in"] == 51.5
+    assert canonical(read("SPZ 1000")) == "SPZ 1000"
+
+
+def test_an_inch_toothed_belt_counts_in_tenths() -> None:
+    """100XL is 10 inch (synthetic row, from memory of ISO 5296)."""
+    assert read("100XL").ratings["length_in"] == 10
+    assert read("T5/420").ratings["length_mm"] == 420

@@ -119,3 +119,11 @@ def test_likely_prefers_units_over_bare_digits() -> None:
 def test_the_plain_form_speaks_in_usual_units() -> None:
     """2A104K is 100 nF ±10 % 100 V d.c."""
     assert canonical(read("2A104K")) == "100 nF ±10% 100VDC"
+
+
+def test_a_second_bare_voltage_is_not_taken() -> None:
+    """630 is the rating, a further 400 stays unread."""
+    reading = read("100n 630 400")
+
+    assert reading.ratings["voltage_vdc"] == 630
+    assert [piece.text for piece in reading.unread] == ["400"]

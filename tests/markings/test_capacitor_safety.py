@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from inventory.markings.capacitor_safety import likely, read
+from inventory.markings.capacitor_safety import canonical, likely, read
 
 
 def test_a_part_can_carry_two_classes() -> None:
@@ -98,3 +98,10 @@ def test_likely_needs_a_class_or_a_maker_s_code() -> None:
     """Plain film is not claimed."""
     assert likely("DE1B3KX681KA5B") > 0.8
     assert likely("100nF 63V") == 0
+
+
+def test_volts_by_class_are_written_out_by_class() -> None:
+    """The plain form keeps each class beside its volts."""
+    written = canonical(read("X1 440V Y2 250V 2n2"))
+
+    assert written == "X1 440V~ Y2 250V~ 2.2 nF"

@@ -129,3 +129,16 @@ def test_the_sixth_band_is_the_temperature_coefficient(colour: str, ppm: int) ->
 def test_a_white_band_behind_the_code_says_fusible() -> None:
     """Source: Yageo FRM data sheet, fifth colour white."""
     assert read("brown black brown gold white").ratings["fusible"] is True
+
+
+def test_a_row_that_reads_the_same_from_both_ends_is_no_question() -> None:
+    """Red black black red is 20 Ω ±2 % either way."""
+    reading = read("red black black red")
+
+    assert reading.ratings == {"resistance_ohm": 20, "tolerance_pct": 2}
+    assert reading.warnings == ()
+
+
+def test_a_sixth_band_without_a_coefficient_fits_no_reading() -> None:
+    """Gold is no temperature coefficient."""
+    assert decode(["brown", "red", "red", "red", "brown", "gold"]) is None

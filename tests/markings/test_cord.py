@@ -115,3 +115,24 @@ def test_likely() -> None:
     assert likely("H05VV-F 3G1.5") > 0.9
     assert likely("ST") < 0.5
     assert likely("T5AL250V") == 0
+
+
+def test_iec_types_name_their_harmonised_kin() -> None:
+    """60227 IEC 53 is 300/500 V (synthetic row; the correspondence is from memory)."""
+    reading = read("60227 IEC 53(RVV) 3x0.75mm2")
+
+    assert (reading.ratings["voltage"], reading.ratings["voltage_v"]) == ("300/500", 500)
+    assert any("memory" in mark.source for mark in reading.marks)
+    assert "voltage" not in read("60227 IEC 99").ratings
+
+
+def test_a_printed_voltage_pair_is_read() -> None:
+    """300/500 V beside the sizes."""
+    assert read("300/500V 3G1.5").ratings["voltage"] == "300/500"
+
+
+def test_area_and_count_stand_alone_too() -> None:
+    """0.75 mm² and 3C in any place."""
+    said = read("0.75 mm² 3C").ratings
+
+    assert (said["area_mm2"], said["cores"]) == (0.75, 3)

@@ -72,3 +72,15 @@ def test_likely() -> None:
     """A lone sheet number is a claim, a capacitor class is not."""
     assert likely("C13") > 0.7
     assert likely("C3 clearance") == 0
+
+
+def test_a_hot_inlet_names_its_connector_and_mounting() -> None:
+    """C16A takes a C15A; snap-in is told."""
+    said = read("C16A snap-in").ratings
+
+    assert (said["mates_connector"], said["mount"], said["temp_c"]) == ("C15A", "snap-in", 155)
+
+
+def test_an_old_plug_without_earth_says_no_class() -> None:
+    """NEMA 10-30 has no earth pin of its own: its class is not set."""
+    assert "class" not in read("NEMA 10-30P").ratings

@@ -77,3 +77,24 @@ def test_likely_takes_words_codes_and_values_with_b() -> None:
     """NTC, MF52, 10K 3950; not a bare value."""
     assert min(likely(t) for t in ("NTC 5D-9", "MF52 103F3950", "10K 3950", "10D-7")) > 0.5
     assert likely("4K7") == 0
+
+
+def test_a_current_and_a_plain_letter_code_are_read() -> None:
+    """4K7 at 25 °C, 3 A, 5 % by a lone letter."""
+    said = read("NTC 4K7 J 3A").ratings
+
+    assert (said["r25_ohm"], said["tolerance_pct"], said["imax_a"]) == (4700, 5, 3)
+
+
+def test_one_sensor_code_rests_on_memory_and_says_so() -> None:
+    """103AT-2 is 10 kΩ; the series is from memory."""
+    reading = read("103AT-2")
+
+    assert reading.ratings["r25_ohm"] == 10000
+    assert any("memory" in mark.source for mark in reading.marks)
+
+
+def test_b_in_kelvin_behind_a_value() -> None:
+    """10K 3950, and 103K with its letter."""
+    assert read("10K 3950").ratings == {"r25_ohm": 10000, "b_k": 3950}
+    assert read("103K").ratings == {"r25_ohm": 10000, "tolerance_pct": 10}

@@ -152,3 +152,18 @@ def test_the_examples_in_the_docstrings_hold() -> None:
     """Every example shown is run."""
     for module in (oem_number, serial_number):
         assert doctest.testmod(module).failed == 0
+
+
+def test_a_revision_in_words_and_a_dotted_model() -> None:
+    """Model 795.51032 rev 010 in either form (synthetic rows)."""
+    assert model_number.read("795.51032.010").ratings["revision"] == "010"
+    assert model_number.read("NN-SD452W rev B").ratings["revision"] == "B"
+    assert model_number.likely("x" * 60) == 0
+
+
+def test_a_second_number_stays_unread() -> None:
+    """One text, one number."""
+    reading = serial_number.read("AB123456 CD123456")
+
+    assert reading.ratings["serial"] == "AB123456"
+    assert "".join(piece.text for piece in reading.unread) == "CD123456"

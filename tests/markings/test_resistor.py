@@ -86,3 +86,8 @@ def test_likely_ranks_bands_over_codes_over_digits() -> None:
 def test_the_plain_form_is_spoken() -> None:
     """47K3 is 47.3 kΩ."""
     assert canonical(read("47K3 J")) == "47.3 kΩ ±5%"
+
+
+def test_the_temperature_coefficient_is_read() -> None:
+    """100 ppm/°C."""
+    assert read("10R 100ppm/°C").ratings["tcr_ppm"] == 100

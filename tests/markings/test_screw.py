@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from inventory.errors import WrongInput
+from inventory.markings import screw
 from inventory.markings.screw import likely, read
 
 
@@ -53,3 +55,17 @@ def test_likely() -> None:
     """A size with a length is sure, a bare size is not."""
     assert likely("M4x8") > 0.8 > likely("M4") > 0.3
     assert likely("MF52") == 0
+
+
+def test_sizes_that_contradict_each_other_are_warned_of(monkeypatch: pytest.MonkeyPatch) -> None:
+    """When the fasteners' grammar refuses, the pieces stay marked and a person is asked."""
+
+    def refuse(_: str) -> None:
+        message = "no such screw"
+        raise WrongInput(message)
+
+    monkeypatch.setattr(screw, "read_screw", refuse)
+    reading = screw.read("M4x8")
+
+    assert dict(reading.ratings) == {}
+    assert "do not fit together" in reading.warnings[0]

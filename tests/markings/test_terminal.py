@@ -74,3 +74,21 @@ def test_likely() -> None:
     """250 alone is hardly a claim."""
     assert likely("250 series of 6.3*0.8mm") > 0.8 > likely("250") > 0
     assert likely("250V 10A") == 0
+
+
+@pytest.mark.parametrize("text", ['.250" x .032"', ".250x.032", '0.250" x 0.032"'])
+def test_inches_of_both_sides_are_the_same_tab(text: str) -> None:
+    """0.250 by 0.032 inch is 6.3 by 0.8 mm. Source: IEC 61210 nominal sizes."""
+    assert read(text).ratings["tab_mm"] == [6.3, 0.8]
+
+
+def test_asian_crimp_codes_tell_ring_or_tab() -> None:
+    """RV1.25-4 is a ring for M4, FDD1.25-250 a tab of series 250 (synthetic rows, from memory)."""
+    assert read("RV1.25-4").ratings["stud_mm"] == 4
+    assert read("FDD1.25-250").ratings["series"] == "250"
+    assert "memory" in read("RV1.25-4").marks[0].source
+
+
+def test_a_second_series_is_warned_of() -> None:
+    """Two series in one line are a list of parts."""
+    assert any("Several series" in w for w in read("187 series, 250 series").warnings)
