@@ -145,6 +145,7 @@ def read(text: str) -> Reading:
     scan = Scanner(text)
     scan.sweep(RULES)
     _settle_volts(scan)
+    _volts_of_type(scan)
     _impulse(scan)
     return scan.reading("capacitor_safety")
 
@@ -159,6 +160,15 @@ def _settle_volts(scan: Scanner) -> None:
     else:
         scan.warn("Each class has its own voltage; voltage_vac is the lower one.")
     scan.say("voltage_vac", min(by_class.values()))
+
+
+def _volts_of_type(scan: Scanner) -> None:
+    """A disc marked with its type alone is for 250 V a.c.; a printed voltage stands.
+
+    Source: Murata, types KX, KH and KY, all AC250V.
+    """
+    if any(mark.text in MURATA_TYPES for mark in scan.marks):
+        scan.ratings.setdefault("voltage_vac", 250)
 
 
 def _impulse(scan: Scanner) -> None:

@@ -59,6 +59,12 @@ def test_the_letters_on_a_disc_give_its_classes(mark: str, classes: list[str]) -
     assert read(f"{mark} 102M 250~").ratings["class"] == classes
 
 
+def test_a_type_alone_is_for_250_volts_and_a_printed_figure_stands() -> None:
+    """Source: Murata, KX, KH and KY are AC250V."""
+    assert read("KH").ratings == {"class": ["X1", "Y2"], "voltage_vac": 250}
+    assert read("KH 300V~").ratings["voltage_vac"] == 300
+
+
 def test_the_japanese_series_has_no_class() -> None:
     """DEJ is made to the Electrical Appliance Law and carries no X or Y. Source: Murata."""
     said = read("DEJE3E2102ZA3B").ratings
