@@ -74,8 +74,18 @@ def _family(wanted: Wanted, offered: Part) -> str:
 def _need(wanted: Wanted, used: Sheet) -> Mapping[str, Value]:
     """What is wanted: the failed part's own ratings, with what the tech stated on top."""
     assumed = {name: wanted.assumed[name] for name in ("standard",) if name in wanted.assumed}
-    read = in_terms(used, {**assumed, **wanted.ratings})
+    read = _as_alternating(used, in_terms(used, {**assumed, **wanted.ratings}))
     return _with_code({**read, **in_terms(used, wanted.needs)}, used, wanted.type_code)
+
+
+def _as_alternating(used: Sheet, said: dict[str, Any]) -> dict[str, Any]:
+    """Plain volts of a failed oven capacitor are a.c.: to ask for more is the safe side.
+
+    The offered part gets no such credit: its d.c. rating would not do.
+    """
+    volts = said.get("voltage_v")
+    needs = used.id == "hv_capacitor" and "voltage_vac" not in said and volts is not None
+    return {**said, "voltage_vac": volts} if needs else said
 
 
 CODE_IS = {"magnetron": "type", "inverter_board": "board_number", "other": "type"}

@@ -77,7 +77,7 @@ def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     want, have = numbers(wanted), numbers(offered)
     if not want or not have:
         return _cannot(attribute, wanted, offered)
-    met = max(have) >= max(want) * (1 - _SLACK)
+    met = max(have) >= max(want) - _SLACK * abs(max(want))
     return _said(attribute, wanted, offered, met=met, good="is at least", bad="is below")
 
 
@@ -86,7 +86,7 @@ def at_most(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     want, have = numbers(wanted), numbers(offered)
     if not want or not have:
         return _cannot(attribute, wanted, offered)
-    met = max(have) <= max(want) * (1 + _SLACK)
+    met = max(have) <= max(want) + _SLACK * abs(max(want))
     return _said(attribute, wanted, offered, met=met, good="is at most", bad="is above")
 
 

@@ -8,7 +8,7 @@ from itertools import groupby
 from inventory.families.sheet import Attribute
 from inventory.records import Outcome, Reason
 from inventory.rules.case import Case, ask
-from inventory.rules.loads import CIRCLES, Duty, duties, highest, needed
+from inventory.rules.loads import CIRCLES, DIRECT, Duty, duties, highest, needed
 from inventory.rules.words import form
 
 
@@ -30,9 +30,8 @@ def place_duties(case: Case) -> tuple[Duty, ...]:
     volts = highest(case.stated.get("volts_ac"))
     on_mains = volts is not None or (case.place is not None and case.place.supply == "ac")
     found = needed(case.need, case.stated, volts)
-    direct = {"dc_a", "pilot_duty_dc"}
-    stated = direct & set(case.stated)
-    return tuple(d for d in found if not on_mains or stated or d.load not in direct)
+    stated = DIRECT & set(case.stated)
+    return tuple(d for d in found if not on_mains or stated or d.load not in DIRECT)
 
 
 def _nothing_wanted(case: Case) -> Iterable[Reason]:
@@ -72,7 +71,7 @@ def _one_load(case: Case, load: str, answers: list[tuple[Duty, Answer]]) -> Iter
     for duty, (outcome, ending, decides) in answers:
         head = f"{_label(attribute)}: wanted {duty.words()}; {ending}"
         if outcome is Outcome.REFUSED and mixed:
-            at = "volts_dc" if load == "dc_a" else "volts_ac"
+            at = "volts_dc" if load in DIRECT else "volts_ac"
             head = f"{head} It does at the other voltage: which one is it?"
             yield ask(attribute.name, head, attribute.source, at, effort=1)
         else:
@@ -129,7 +128,7 @@ def _against(duty: Duty, theirs: list[Duty]) -> Answer:
     if any(rating.volts is not None and rating.volts >= duty.volts for rating in enough):
         return Outcome.MET, offers, ""
     if any(rating.volts is None for rating in enough):
-        at = "volts_dc" if duty.load == "dc_a" else "volts_ac"
+        at = "volts_dc" if duty.load in DIRECT else "volts_ac"
         return Outcome.ASK, f"{offers} At which voltage is not known.", at
     return Outcome.REFUSED, offers, ""
 

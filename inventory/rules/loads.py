@@ -21,8 +21,9 @@ from inventory.rules.words import form
 
 CIRCLES: Mapping[str, tuple[str, ...]] = {
     "general": ("resistive_a", "gp_a"),
-    "running": ("motor_a", "hp"),
-    "lamp": ("lamp_a",),
+    "running": ("motor_a", "hp", "motor_kw"),
+    "lamp": ("lamp_a", "lamp_w"),
+    "lamp peak": ("lamp_inrush_a",),
     "ballast": ("ballast_a",),
     "inductive": ("inductive_a",),
     "inrush": ("inrush_a",),
@@ -30,6 +31,7 @@ CIRCLES: Mapping[str, tuple[str, ...]] = {
     "pilot": ("pilot_duty",),
     "direct-current pilot": ("pilot_duty_dc",),
     "dc": ("dc_a",),
+    "inductive dc": ("dc_inductive_a",),
 }
 """Loads that state one duty in two schemes: meeting it in either is enough.
 
@@ -38,6 +40,9 @@ Source: Cherry D4 data sheet, which prints the IEC and the UL figure of one cont
 
 LOADS = tuple(load for loads in CIRCLES.values() for load in loads)
 """All contact ratings that carry a figure of their own."""
+
+DIRECT = frozenset({"dc_a", "dc_inductive_a", "pilot_duty_dc"})
+"""Loads on direct current."""
 
 _PILOT_CURRENT = {"A": 10.0, "B": 5.0, "C": 2.5, "D": 1.0, "E": 0.5}
 _PILOT_DIRECT = {"N": 10.0, "P": 5.0, "Q": 2.5, "R": 1.0}
@@ -59,6 +64,10 @@ Source: NEC table 430.248, columns 115, 200/208 and 230 V; 277 V: from memory.
 """
 
 
+_UNITS = {"hp": "hp", "lamp_w": "W", "motor_kw": "kW"}
+"""Units of loads that are not amperes."""
+
+
 @dataclass(frozen=True, slots=True)
 class Duty:
     """One figure a contact is rated for: what kind, how much, at which voltage, on which throw."""
@@ -71,7 +80,7 @@ class Duty:
 
     def words(self) -> str:
         """The duty as a tech says it: ``16 A at 250 V``."""
-        amount = self.text or show(round(self.amount, 4), "hp" if self.load == "hp" else "A")
+        amount = self.text or show(round(self.amount, 4), _UNITS.get(self.load, "A"))
         volts = f" at {show(self.volts, 'V')}" if self.volts else ""
         throw = f" ({self.throw})" if self.throw else ""
         return f"{amount}{volts}{throw}"
@@ -94,7 +103,7 @@ def _group(row: Mapping[str, Any]) -> Iterable[Duty]:
     alternating = highest(_first(row, "volts_ac", "voltage_vac", "voltage_v"))
     direct = highest(_first(row, "volts_dc", "voltage_vdc"))
     for load, amps in _currents(row):
-        volts = direct if load == "dc_a" else alternating
+        volts = direct if load in DIRECT else alternating
         yield Duty(load, amps, volts, side)
     yield from _horsepower(row, side, alternating)
     yield from _codes(row, side)
@@ -202,7 +211,7 @@ def _at(found: Iterable[Duty], volts: float) -> tuple[Duty, ...]:
     return (*(_best_at(group, volts) for group in kinds.values()), *stay)
 
 
-_FIXED = frozenset({"dc_a", "tv", "pilot_duty", "pilot_duty_dc"})
+_FIXED = DIRECT | {"tv", "pilot_duty"}
 """Figures that a statement of the mains voltage does not touch."""
 
 

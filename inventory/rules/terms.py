@@ -98,7 +98,7 @@ def _tab_thickness(said: Said) -> Mapping[str, Value]:
     Source: UL 310 and IEC 61210, nominal tab sizes.
     """
     tab = said.get("tab_mm")
-    if isinstance(tab, list) and len(tab) == 2:
+    if isinstance(tab, list) and len(tab) == 2 and not isinstance(tab[1], list):
         return {"tab_thick": tab[1]}
     return {"tab_thick": 0.8} if tab == 6.3 else {}
 
@@ -176,6 +176,15 @@ def _fuse_system(said: Said) -> Mapping[str, Value]:
     return {}
 
 
+def _class_of_system(said: Said) -> Mapping[str, Value]:
+    """A UL fuse has no breaking letter: its interrupting rating goes with the system.
+
+    Source: UL 248-14 interrupting ratings, as printed in the Littelfuse fuseology guide.
+    """
+    ul = "248" in str(said.get("standard", ""))
+    return {"breaking_class": "UL 248-14"} if ul else {}
+
+
 def _opens_on_rise(said: Said) -> Mapping[str, Value]:
     """Which way the contact goes, from the temperatures given."""
     if _known(said, "close_on_rise_c"):
@@ -227,7 +236,7 @@ TERMS: dict[str, tuple[Term, ...]] = {
     "relay": (_form_of_contact, _not_latching, _poles_of_form),
     "thermal_cutout": (_celsius, _opens_on_rise, _mains_contact),
     "thermal_link": (_celsius,),
-    "fuse": (_fuse_system,),
+    "fuse": (_class_of_system, _fuse_system),
     "hv_fuse": (_kilovolts,),
     "ntc": (_inrush,),
     "hv_diode": (_milliamperes,),
@@ -242,7 +251,10 @@ TERMS: dict[str, tuple[Term, ...]] = {
 def _tab_width(said: Said) -> Value:
     """The width alone; the thickness has its own name."""
     tab = said["tab_mm"]
-    return tab[0] if isinstance(tab, list) and tab else tab
+    if not isinstance(tab, list) or not tab:
+        return tab
+    widths = {size[0] for size in tab if isinstance(size, list) and size}
+    return tab[0] if not widths else widths.pop() if len(widths) == 1 else None
 
 
 def _reset_word(said: Said) -> Value:
@@ -277,11 +289,30 @@ def _sensor_only(said: Said) -> Value:
     return None if "inrush_ohm" in said else said["r25_ohm"]
 
 
+_COARSE = {
+    "1.6": "0.35", "2": "0.4", "2.5": "0.45", "3": "0.5", "3.5": "0.6", "4": "0.7", "5": "0.8",
+    "6": "1", "8": "1.25", "10": "1.5", "12": "1.75",
+}  # fmt: skip
+"""Coarse pitches [mm]. Source: ISO 261."""
+
+_METRIC = re.compile(r"M([0-9]{1,2}(?:[.][0-9])?)(?:\s?[x×X-]\s?([0-9](?:[.][0-9]{1,2})?))?")
+
+
+def _thread_with_pitch(said: Said) -> Value:
+    """A metric thread with its pitch; without one it is coarse. Source: ISO 965-1."""
+    found = _METRIC.fullmatch(str(said["thread"]).strip().replace(",", "."))
+    if found is None:
+        return said["thread"]
+    pitch = found[2] or _COARSE.get(found[1])
+    return f"M{found[1]}x{float(pitch):g}" if pitch else said["thread"]
+
+
 PLAIN: tuple[tuple[str, str, Callable[[Said], Value]], ...] = (
     ("", "tab_mm", _tab_width),
     ("thermal_cutout", "reset", _reset_word),
     ("fuse", "standard", _rating_system),
     ("cord", "service", _service_letters),
     ("ntc", "r25_ohm", _sensor_only),
+    ("screw", "thread", _thread_with_pitch),
 )
 """Family ("" for all), rating, and what it is replaced by."""

@@ -230,6 +230,9 @@ APART = [
     ("inductive_a", 3, {"resistive_a": 10}, ASK),
     ("gp_a", 10, {"resistive_a": 15}, ASK),
     ("gp_a", 10, {"gp_a": 8}, NO),
+    ("lamp_inrush_a", 60, {"inrush_a": 128}, ASK),
+    ("lamp_w", 1000, {"lamp_w": 500}, NO),
+    ("motor_kw", 0.5, {"motor_kw": 0.55}, MET),
 ]
 
 

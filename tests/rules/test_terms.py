@@ -34,7 +34,7 @@ CASES: list[tuple[str, dict[str, Any], dict[str, Any]]] = [
     ("fuse", {"breaking_class": "L"}, {"standard": "IEC 60127"}),
     ("fuse", {"time_characteristic": "T"}, {"standard": "IEC 60127"}),
     ("fuse", {"standard": "GB/T 9364.2"}, {"standard": "IEC 60127"}),
-    ("fuse", {"standard": "UL 248-14"}, {"standard": "UL 248-14"}),
+    ("fuse", {"standard": "UL 248-14"}, {"standard": "UL 248-14", "breaking_class": "UL 248-14"}),
     ("fuse", {"standard": "BS 1362"}, {"standard": "BS 1362"}),
     ("hv_fuse", {"voltage_kv": 5}, {"voltage_v": 5000}),
     ("capacitor_safety", {"capacitance_pf": 680}, {"capacitance_uf": 0.00068}),
@@ -46,9 +46,17 @@ CASES: list[tuple[str, dict[str, Any], dict[str, Any]]] = [
     ("cord", {"awg": 18}, {"area_mm2": 0.823}),
     ("cord", {"service": "SJTOW"}, {"service": "SJT"}),
     ("thermal_cutout", {"inductive_a": 2}, {"motor_a": 2}),
+    ("terminal", {"tab_mm": [[4.8, 0.5], [4.8, 0.8]]}, {"tab_mm": 4.8}),
+    ("screw", {"thread": "M4"}, {"thread": "M4x0.7"}),
+    ("screw", {"thread": "M4 x 0,7"}, {"thread": "M4x0.7"}),
+    ("screw", {"thread": "M8x1"}, {"thread": "M8x1"}),
+    ("screw", {"thread": "#8-32"}, {"thread": "#8-32"}),
+    ("screw", {"thread": "M7"}, {"thread": "M7"}),
+    ("switch", {"maker_rating_a": 5}, {"resistive_a": 5}),
 ]
 """Sources: UL 310 (tabs), ASTM B258 (18 AWG is 0.823 mm²), NIST SP 811 (302 °F is 150 °C),
-IEC 60127-1 (letters), UL 62 type letters, LG DLE3777W service manual (reset at -35 °C)."""
+IEC 60127-1 (letters), ISO 261 (coarse pitches), UL 62 type letters,
+LG DLE3777W service manual (reset at -35 °C)."""
 
 
 @pytest.mark.parametrize(("family", "ratings", "derived"), CASES)
@@ -70,6 +78,8 @@ NOT_DERIVED = [
     ("hv_capacitor", {"capacitance_uf": 1}, "bleeder"),
     ("cord", {"awg": "thick"}, "area_mm2"),
     ("relay", {"contact_form": "NO"}, "poles"),
+    ("terminal", {"tab_mm": [[4.8, 0.5], [6.3, 0.8]]}, "tab_mm"),
+    ("terminal", {"tab_mm": [[4.8, 0.5], [4.8, 0.8]]}, "tab_thick"),
 ]
 
 
