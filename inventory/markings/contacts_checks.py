@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import Any
 
 from inventory.markings.contacts_groups import Groups
@@ -144,18 +145,30 @@ def _marked_as_iec(scan: ContactScanner, groups: Groups, facts: list[Fact]) -> b
 
 
 def propose_repairs(scan: ContactScanner, read: Callable[[str], Reading]) -> None:
-    """Offer look-alike repairs of what could not be read."""
-    if not scan.unread_pieces() or len(scan.text) > 120:
-        return
+    """Offer look-alike repairs of what could not be read, and say what each repair would read."""
+    if scan.unread_pieces() and len(scan.text) <= LONGEST_REPAIRED:
+        for candidate in look_alike_candidates(scan.text, _reads_better(scan, read)):
+            scan.candidates.append(candidate)
+            scan.warn(f"Perhaps damaged: {candidate.reason}; offered, not applied.")
+    scan.candidates = [
+        replace(candidate, ratings=dict(read(candidate.text).ratings))
+        for candidate in scan.candidates
+    ]
+
+
+LONGEST_REPAIRED = 120
+"""Characters up to which look-alikes are tried; a marking is shorter. Common practice."""
+
+
+def _reads_better(scan: ContactScanner, read: Callable[[str], Reading]) -> Callable[[str], bool]:
+    """A judge of repairs: fewer characters unread and more ratings known than now."""
     left = sum(end - start for start, end in scan.unread_pieces())
     known = len(scan.ratings)
 
     def better(text: str) -> bool:
-        """Fewer characters unread and more ratings known."""
+        """True when a repaired text reads better."""
         reading = read(text)
         unread = sum(piece.end - piece.start for piece in reading.unread)
         return unread < left and len(reading.ratings) > known
 
-    for candidate in look_alike_candidates(scan.text, better):
-        scan.candidates.append(candidate)
-        scan.warn(f"Perhaps damaged: {candidate.reason}; offered, not applied.")
+    return better

@@ -7,6 +7,7 @@ from dataclasses import replace
 from inventory.errors import WrongInput
 from inventory.markings import plain
 from inventory.markings.contacts_write import code_text
+from inventory.markings.damage import look_alike_candidates
 from inventory.markings.grammars import FAMILIES, grammar
 from inventory.markings.recognise import LEAST, others, ranked, what_decides
 from inventory.records import Reading
@@ -22,13 +23,38 @@ def read(text: str, family: str | None = None) -> Reading:
         return _as(text, family)
     ranking = ranked(text)
     if not ranking or ranking[0][1] < LEAST:
-        return plain.read(text)
+        return _perhaps_damaged(plain.read(text))
     reading = _as(text, ranking[0][0])
     near = others(ranking)
     if not near:
         return reading
     doubt = what_decides(reading.family, near[0])
     return replace(reading, others=near, warnings=(*reading.warnings, doubt))
+
+
+def _perhaps_damaged(reading: Reading) -> Reading:
+    """Text of no family, with the repairs that would give it one: O for 0, l for 1."""
+    tries = 0
+
+    def better(text: str) -> bool:
+        """True when a repaired text clearly belongs to a family; a dozen are tried."""
+        nonlocal tries
+        tries += 1
+        ranking = ranked(text) if tries <= _MOST_TRIES else []
+        return bool(ranking) and ranking[0][1] >= _CLEAR
+
+    found = [
+        replace(candidate, ratings=dict(read(candidate.text).ratings))
+        for candidate in look_alike_candidates(reading.text, better, most=2)
+    ]
+    if not found:
+        return reading
+    doubt = f"Perhaps damaged: {found[0].reason}; offered, not applied."
+    return replace(reading, candidates=tuple(found), warnings=(*reading.warnings, doubt))
+
+
+_MOST_TRIES = 12
+_CLEAR = 0.5
 
 
 def _as(text: str, family: str) -> Reading:

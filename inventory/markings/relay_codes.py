@@ -270,9 +270,7 @@ SRD = _songle("SRD", _SONGLE, {k: (({} if not k else v[0]), v[1]) for k, v in _S
 SLA = _songle("SLA", "Songle SLA, read by analogy with the SRD legend", lambda text: ({}, text))
 SHA = _songle("SHA", _SHA, lambda text: ({}, text))
 _BY_ANALOGY = tuple(
-    _songle(
-        series, f"Songle {series}, read by analogy with the SRD legend", lambda text: ({}, text)
-    )
+    _songle(series, f"Songle {series}, by analogy with the SRD legend", lambda text: ({}, text))
     for series in ("SRA", "SMIH", "SMI", "SLC", "SRU")
 )
 

@@ -1,6 +1,7 @@
 """Readings per second in one process, and cost against the length of the text.
 
-Run with ``python -m tests.benchmarks.read_speed``; the figures go to stdout as a table.
+Run with ``python -m tests.benchmarks.read_speed``; the figures go to stdout as a table. Times
+are those of the process, so that a busy machine does not decide.
 Nothing is asserted here: the test of linear cost is in ``tests/markings/test_properties.py``.
 """
 
@@ -27,11 +28,11 @@ def per_second(families: bool) -> float:  # noqa: FBT001 - a script, called twic
     lines = [(case["text"], case.get("family", "switch")) for case in cases]
     for text, family in lines:
         read(text, family if families else None)
-    start = time.perf_counter()
+    start = time.process_time()
     for _ in range(ROUNDS):
         for text, family in lines:
             read(text, family if families else None)
-    return ROUNDS * len(lines) / (time.perf_counter() - start)
+    return ROUNDS * len(lines) / (time.process_time() - start)
 
 
 def milliseconds(seed: str, size: int, family: str) -> float:
@@ -39,9 +40,9 @@ def milliseconds(seed: str, size: int, family: str) -> float:
     text = (seed * (size // len(seed) + 1))[:size]
     times = []
     for _ in range(3):
-        start = time.perf_counter()
+        start = time.process_time()
         read(text, family)
-        times.append(time.perf_counter() - start)
+        times.append(time.process_time() - start)
     return 1000 * min(times)
 
 

@@ -75,6 +75,15 @@ def test_what_leaves_the_house_keeps_the_schema(case: dict[str, str]) -> None:
     assert json.loads(json.dumps(out)) == out
 
 
+def test_a_damaged_text_of_no_family_is_offered_as_it_may_have_been() -> None:
+    """1OA 250VAC is no family's text; with one letter put right it is a switch's."""
+    reading = read("1OA 250VAC")
+
+    assert reading.family == "other"
+    assert reading.candidates[0].text == "10A 250VAC"
+    assert reading.candidates[0].ratings == {"resistive_a": 10, "volts_ac": [250]}
+
+
 def test_candidates_leave_with_their_reason() -> None:
     """A repair in JSON says what it would read as and why."""
     out = as_json(read("1OA 250VAC", "switch"))
