@@ -18,6 +18,14 @@ _MOST = 4
 
 _POSITION_LABEL = re.compile(r"(?i:\bfor [a-z /&]{4,32}switch(?:es)?\b)")
 
+_BARE_RATING = re.compile(
+    r"\s{0,9}[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?A[\s,/]{0,3}[0-9/]{2,7}\s?V\s?(?:~|AC|ac)?\s{0,9}"
+)
+_BARE_FAMILIES = frozenset({"relay", "thermal_cutout", "fuse"})
+"""Families that also print amperes and volts and nothing else: each may be the one."""
+
+_BARE_CLAIM = 0.32
+
 SIGNS = {
     "switch": "a lever or plunger and two or three tabs; the rating carries a bracket, T or E mark",
     "interlock_switch": "a place on the door latch, or a label naming the position",
@@ -52,7 +60,11 @@ SIGNS = {
 def ranked(text: str) -> list[tuple[str, float]]:
     """Families with the strength of their claim, best first; nothing below zero."""
     head = text[:HEAD]
-    scores = [(family, _score(family, head)) for family in FAMILIES]
+    bare = _BARE_RATING.fullmatch(head) is not None
+    scores = [
+        (family, max(_score(family, head), _BARE_CLAIM * (bare and family in _BARE_FAMILIES)))
+        for family in FAMILIES
+    ]
     return sorted((pair for pair in scores if pair[1] > 0), key=lambda pair: pair[1], reverse=True)
 
 

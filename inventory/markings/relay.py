@@ -195,5 +195,7 @@ def likely(text: str) -> float:
     head = text[:400]
     if _CODED.search(head):
         return 0.97
+    if _BODY.fullmatch(head.strip()):
+        return 0.45
     score = 0.3 if _CONTACT.search(head) else 0.0
     return score + 0.45 if _WORDS.search(head) else score

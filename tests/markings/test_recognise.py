@@ -37,13 +37,16 @@ def test_switch_cases_are_recognised_among_contacts(case: dict[str, str]) -> Non
     assert family == expected
 
 
-def test_a_near_second_is_named_with_what_would_decide() -> None:
-    """10 A 250 V~ fits several families: the other one is named, and how to tell them apart."""
-    reading = read("10A 250VAC 30VDC")
+@pytest.mark.parametrize(
+    ("text", "other"), [("10A 250V~", "fuse"), ("10A 250VAC", "relay"), ("T90", "relay")]
+)
+def test_a_near_second_is_named_with_what_would_decide(text: str, other: str) -> None:
+    """Amperes and volts alone fit several families, T90 a body style or an ambient mark."""
+    reading = read(text)
 
-    assert "relay" in (reading.family, *reading.others)
-    if reading.others:
-        assert any("could be" in warning for warning in reading.warnings)
+    assert reading.family == "switch"
+    assert other in reading.others
+    assert any("could be" in warning for warning in reading.warnings)
 
 
 def test_only_the_head_of_a_text_is_ranked() -> None:
