@@ -6,9 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from inventory.bench import words
 from sqlalchemy.engine import Connection
 
+from inventory.bench import words
 from inventory.errors import WrongInput
 from inventory.families.sheet import Caution, families, sheet
 from inventory.markings.reader import read, type_code
@@ -210,11 +210,13 @@ def measured(
     with shelf.write(dry_run=dry_run) as connection:
         part = parts.get(connection, part_id)
         page = sheet(part.family) if part.family in families() else None
+        rows = []
         for name, value in values.items():
             if page is not None and page.attribute(name) is None:
                 words.known(name, [one.name for one in page.attributes], f"{part.family} attribute")
-            parts.measure(connection, part_id, name, value, shelf.bench)
-        event = journal.Event("measured", part_id=part_id, detail={"values": dict(values)})
+            rows.append(parts.measure(connection, part_id, name, value, shelf.bench))
+        told = {"values": dict(values), "rows": rows}
+        event = journal.Event("measured", part_id=part_id, detail=told)
         journal.append(connection, [event], bench=shelf.bench)
 
 

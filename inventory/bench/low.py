@@ -50,16 +50,16 @@ def settings_of(connection: Connection, at: str) -> LowSettings:
     return LowSettings(as_of_month=month_number(at), month_gone=min(gone, 1.0), **given)
 
 
-def set_figure(shelf: Shelf, name: str, value: str) -> None:
+def set_figure(shelf: Shelf, name: str, value: str, *, dry_run: bool = False) -> None:
     """Set one of the shop's figures; it must be one that is known, and a number."""
     from inventory.bench import words
 
     words.known(name, tuple(FIGURES), "figure")
     parse_number(value)
-    with shelf.write() as connection:
+    with shelf.write(dry_run=dry_run) as connection:
+        told = {"name": name, "value": value.strip(), "was": units.settings(connection).get(name)}
         units.set_setting(connection, name, value.strip())
         settings_of(connection, journal.now())
-        told = {"name": name, "value": value.strip()}
         journal.append(connection, [journal.Event("figure-set", detail=told)], bench=shelf.bench)
 
 

@@ -88,9 +88,9 @@ def lacked(
         append(connection, [event], bench=shelf.bench)
 
 
-def keep_at_least(shelf: Shelf, part_id: int, level: int | None) -> None:
+def keep_at_least(shelf: Shelf, part_id: int, level: int | None, *, dry_run: bool = False) -> None:
     """Set by hand how many of a part type are kept at least; None leaves it to the arithmetic."""
-    with shelf.write() as connection:
+    with shelf.write(dry_run=dry_run) as connection:
         was = parts.get(connection, part_id).keep_at_least
         parts.set_keep_at_least(connection, part_id, level)
         told = {"keep_at_least": level, "was": was}

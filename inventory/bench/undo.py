@@ -16,7 +16,7 @@ from inventory.bench.moves import held_for, out_by_job
 from inventory.bench.orders import on_order
 from inventory.errors import NotFound, Refused
 from inventory.records import Edge
-from inventory.store import edges, jobs, journal, loaded, lots, merging, units
+from inventory.store import edges, jobs, journal, loaded, lots, merging, parts, units
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
 
@@ -226,6 +226,24 @@ def _loaded(connection: Connection, event: Event) -> dict[str, object]:
     return {"file": event.detail["file"]}
 
 
+def _measured(connection: Connection, event: Event) -> dict[str, object]:
+    """The measured values leave the record; the event keeps what they said."""
+    parts.take_back_measures(connection, event.detail["rows"])
+    return {"values": event.detail["values"]}
+
+
+def _level(connection: Connection, event: Event) -> dict[str, object]:
+    """The level is what it was."""
+    parts.set_keep_at_least(connection, event.part_id or 0, event.detail["was"])
+    return {"keep_at_least": event.detail["was"]}
+
+
+def _figure(connection: Connection, event: Event) -> dict[str, object]:
+    """The figure is what it was."""
+    units.set_setting(connection, event.detail["name"], event.detail["was"])
+    return {"name": event.detail["name"], "value": event.detail["was"]}
+
+
 _COUNTS_ONLY = frozenset(
     {
         "logged", "held", "released", "fitted", "scrapped", "counted", "split-off", "split-in",
@@ -245,5 +263,8 @@ _BACK: dict[str, Callable[[Connection, Event], dict[str, object]]] = {
     "xref-added": _xref,
     "merged": _merged,
     "loaded": _loaded,
+    "measured": _measured,
+    "level-set": _level,
+    "figure-set": _figure,
 }
 """Events that set something, and how it is set back."""

@@ -335,6 +335,7 @@ def keep(
     level: Annotated[
         int | None, typer.Argument(help="Keep at least so many; none: by the arithmetic.", min=0)
     ] = None,
+    dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
     """Set by hand how many of a part type the shop keeps at least.
@@ -344,13 +345,15 @@ def keep(
     from inventory.bench.orders import keep_at_least
     from inventory.bench.place import open_for
 
-    keep_at_least(open_for(shelf), part, level)
-    show.line(f"Part type {part}: " + (f"at least {level}." if level is not None else "by demand."))
+    keep_at_least(open_for(shelf), part, level, dry_run=dry_run)
+    would = "Would keep part type" if dry_run else "Part type"
+    show.line(f"{would} {part}: " + (f"at least {level}." if level is not None else "by demand."))
 
 
 def figure(
     name: Annotated[str | None, typer.Argument(help="Which figure; none: list them.")] = None,
     value: Annotated[str | None, typer.Argument(help="Its value.")] = None,
+    dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -362,11 +365,11 @@ def figure(
     from inventory.bench.place import open_for
     from inventory.store import units
 
+    if name is not None and value is None:
+        raise WrongInput(f"Say the value: salvage figure {name} VALUE.")
     opened = open_for(shelf, create=name is not None)
-    if name is not None:
-        if value is None:
-            raise WrongInput(f"Say the value: salvage figure {name} VALUE.")
-        set_figure(opened, name, value)
+    if name is not None and value is not None:
+        set_figure(opened, name, value, dry_run=dry_run)
     with opened.read() as connection:
         said = units.settings(connection)
     if json:

@@ -192,17 +192,37 @@ def add_alias(connection: Connection, part_id: int, code: str, source: str | Non
     search_index.add(connection, [(part_id, code)])
 
 
-def measure(connection: Connection, part_id: int, name: str, value: Value, bench: str) -> None:
-    """Store what a person measured or saw, with who said so."""
+def measure(connection: Connection, part_id: int, name: str, value: Value, bench: str) -> int:
+    """Store what a person measured or saw, with who said so; returns the number of the record."""
     get(connection, part_id)
+    number = next_id(connection, "measured")
     connection.execute(
         text(
-            "INSERT INTO measured (part_id, name, value, bench, at)"
-            " VALUES (:part_id, :name, :value, :bench, :at)"
+            "INSERT INTO measured (id, part_id, name, value, bench, at)"
+            " VALUES (:id, :part_id, :name, :value, :bench, :at)"
         ),
-        {"part_id": part_id, "name": name, "value": json.dumps(value), "bench": bench, "at": now()},
+        {
+            "id": number,
+            "part_id": part_id,
+            "name": name,
+            "value": json.dumps(value),
+            "bench": bench,
+            "at": now(),
+        },
     )
     file_ratings(connection, part_id)
+    return number
+
+
+def take_back_measures(connection: Connection, numbers: Iterable[int]) -> None:
+    """Remove measured values that were typed by mistake; the journal keeps what they said."""
+    for number in numbers:
+        part_id = connection.execute(
+            text("SELECT part_id FROM measured WHERE id = :id"), {"id": number}
+        ).scalar()
+        connection.execute(text("DELETE FROM measured WHERE id = :id"), {"id": number})
+        if part_id is not None:
+            file_ratings(connection, int(part_id))
 
 
 def file_ratings(connection: Connection, part_id: int, *, empty: bool = False) -> None:

@@ -107,9 +107,11 @@ def settings(connection: Connection) -> dict[str, str]:
     return {str(row.name): str(row.value) for row in rows}
 
 
-def set_setting(connection: Connection, name: str, value: str) -> None:
-    """Set one of the shop's figures."""
+def set_setting(connection: Connection, name: str, value: str | None) -> None:
+    """Set one of the shop's figures; None takes it away."""
     connection.execute(text("DELETE FROM setting WHERE name = :name"), {"name": name})
+    if value is None:
+        return
     connection.execute(
         text("INSERT INTO setting (name, value) VALUES (:name, :value)"),
         {"name": name, "value": value},

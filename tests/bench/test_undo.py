@@ -11,7 +11,9 @@ import pytest
 from inventory.bench import jobs as repairs
 from inventory.bench import moves, orders
 from inventory.bench.files import load
+from inventory.bench.find import measured
 from inventory.bench.log import Piece, log_pieces, strip_unit
+from inventory.bench.low import FIGURES, set_figure
 from inventory.bench.merging import merge
 from inventory.bench.testing import bench_test
 from inventory.bench.undo import undo
@@ -47,7 +49,8 @@ def _seen(shelf: Shelf) -> Any:
             ],
             list_edges(shelf, None),
             [unit.label for unit in units.where(connection, "in_yard = TRUE")],
-            [parts.get(connection, 1).aliases, parts.get(connection, 1).ratings],
+            parts.many(connection, {lot.part_id for lot in lots.where(connection, "on_hand > 0")}),
+            units.settings(connection),
         )
 
 
@@ -57,6 +60,13 @@ def _twin(shelf: Shelf) -> None:
         open_shelf(str(shelf.path), bench="before"),
         [Piece("EX 1 ALPHA twin", family="other", type_code="EX1", quantity=2)],
     )
+
+
+def _switch(shelf: Shelf) -> None:
+    """A switch as part type 2, its actuator measured once already."""
+    before = open_shelf(str(shelf.path), bench="before")
+    log_pieces(before, [Piece("16A 250V~", family="switch")])
+    measured(before, 2, {"actuator": "lever"})
 
 
 def _file(shelf: Shelf) -> Path:
@@ -115,6 +125,15 @@ ACTS: dict[str, tuple[Callable[[Shelf], object], Callable[[Shelf], object]]] = {
     "order": (lambda _s: None, lambda s: orders.order(s, 1, 3)),
     "receive": (lambda s: orders.order(s, 1, 3), lambda s: orders.receive(s, 1, 2)),
     "lack": (lambda _s: None, lambda s: orders.lacked(s, 1)),
+    "measure": (
+        _switch,
+        lambda s: measured(s, 2, {"actuator": "roller", "terminals": "screw"}),
+    ),
+    "set a level": (
+        lambda s: orders.keep_at_least(s, 1, 2),
+        lambda s: orders.keep_at_least(s, 1, 5),
+    ),
+    "set a figure": (lambda _s: None, lambda s: set_figure(s, next(iter(FIGURES)), "0.5")),
     "load": (lambda _s: None, lambda s: load(s, _file(s))),
 }
 """What a person does, after what was done before: each must be taken back whole."""
