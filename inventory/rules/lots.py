@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from inventory.families.sheet import Sheet
 from inventory.records import Lot, Part, Reason
-from inventory.rules.case import ask, note, refuse
+from inventory.rules.case import ask, refuse
 from inventory.rules.compare import members
 from inventory.rules.histories import salvage_stop
 from inventory.rules.places import Place, place
@@ -67,9 +67,8 @@ def untested_is_tested_first(look: _Look) -> Reason | None:
         return None
     known = look.lot.state in look.sheet.state_names()
     words = look.lot.state if known else f"in an unknown state ({look.lot.state[:40]})"
-    if known and look.lot.state == "untested" and not look.salvaged:
-        return note("test-first", f"Lot {look.lot.id} is new and untested.", "common practice")
-    sentence = f"Lot {look.lot.id} is {words}: test first."
+    new = "" if look.salvaged else "new and "
+    sentence = f"Lot {look.lot.id} is {new}{words}: test first."
     return ask("test-first", sentence, "design rule: untested", "bench test", effort=5)
 
 

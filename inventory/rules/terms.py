@@ -289,22 +289,18 @@ def _sensor_only(said: Said) -> Value:
     return None if "inrush_ohm" in said else said["r25_ohm"]
 
 
-_COARSE = {
-    "1.6": "0.35", "2": "0.4", "2.5": "0.45", "3": "0.5", "3.5": "0.6", "4": "0.7", "5": "0.8",
-    "6": "1", "8": "1.25", "10": "1.5", "12": "1.75",
-}  # fmt: skip
-"""Coarse pitches [mm]. Source: ISO 261."""
-
 _METRIC = re.compile(r"M([0-9]{1,2}(?:[.][0-9])?)(?:\s?[x×X-]\s?([0-9](?:[.][0-9]{1,2})?))?")
 
 
 def _thread_with_pitch(said: Said) -> Value:
     """A metric thread with its pitch; without one it is coarse. Source: ISO 965-1."""
+    from inventory.fasteners.catalogue import coarse_pitch  # its tables only when needed
+
     found = _METRIC.fullmatch(str(said["thread"]).strip().replace(",", "."))
     if found is None:
         return said["thread"]
-    pitch = found[2] or _COARSE.get(found[1])
-    return f"M{found[1]}x{float(pitch):g}" if pitch else said["thread"]
+    pitch = float(found[2]) if found[2] else coarse_pitch(float(found[1]))
+    return f"M{found[1]}x{pitch:g}" if pitch else said["thread"]
 
 
 PLAIN: tuple[tuple[str, str, Callable[[Said], Value]], ...] = (

@@ -15,7 +15,7 @@ from inventory.records import Lot, Outcome, Part
 from inventory.rules.histories import HISTORIES, history_of
 from inventory.rules.judge import judge_lot, salvage_stop
 
-ASK, NO, NOTE = Outcome.ASK, Outcome.REFUSED, Outcome.NOTE
+ASK, NO = Outcome.ASK, Outcome.REFUSED
 
 
 def lot(state: str = "good", origin: str = "salvaged", **more: Any) -> Lot:
@@ -49,17 +49,13 @@ def test_a_lot_in_a_bad_state_is_never_offered(family: str, state: str, origin: 
     assert outcome(family, lot(state, origin)) is NO
 
 
-def test_an_untested_salvaged_lot_is_tested_first() -> None:
-    """Offered only under test first. Source: design section 5."""
-    reason = judge_lot(sheet("switch"), lot("untested"))
+@pytest.mark.parametrize("origin", ["salvaged", "new", "unknown"])
+def test_an_untested_lot_is_tested_first(origin: str) -> None:
+    """Offered only under test first, whatever its origin. Source: design section 5."""
+    reason = judge_lot(sheet("switch"), lot("untested", origin))
 
     assert reason is not None
     assert (reason.rule, reason.outcome) == ("test-first", ASK)
-
-
-def test_a_new_untested_lot_is_only_remarked_on() -> None:
-    """A box of new spares is not tested piece by piece."""
-    assert outcome("lamp", lot("untested", "new")) is NOTE
 
 
 def test_a_state_the_sheet_does_not_know_is_no_good_state() -> None:
