@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import os
 from pathlib import Path
 
@@ -9,6 +10,9 @@ from inventory.errors import StoreUnusable
 from inventory.store.shelf import Shelf, open_shelf
 
 FILE_NAME = "bench.shelf"
+
+_LOG = logging.getLogger("inventory")
+"""What a person should know beside the result; the command line prints it on stderr."""
 
 
 def shelf_path(said: str | None) -> str:
@@ -27,6 +31,9 @@ def open_for(said: str | None, *, bench: str | None = None, create: bool = False
     """Open the shelf that is meant; ``create`` makes it where there is none."""
     where = shelf_path(said)
     try:
-        return open_shelf(where, bench=bench, create=create)
+        opened = open_shelf(where, bench=bench, create=create)
     except OSError as error:
         raise StoreUnusable(f"Cannot open {where}: {error.strerror or error}.") from error
+    for sentence in opened.warnings:
+        _LOG.warning("%s", sentence)
+    return opened

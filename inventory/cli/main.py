@@ -1,5 +1,6 @@
 """The command ``salvage``: its commands by subject, and how a mistake ends."""
 
+import logging
 import os
 import sys
 from typing import Annotated
@@ -84,8 +85,27 @@ def main() -> None:
     sys.exit(run(sys.argv[1:]))
 
 
+class _Noted(logging.Handler):
+    """Warnings of the rooms below, printed as notes."""
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Print one on stderr."""
+        from inventory.cli import show
+
+        show.warn(record.getMessage())
+
+
+def _hear_warnings() -> None:
+    """Let warnings reach the screen, each once, however often this is called."""
+    log = logging.getLogger("inventory")
+    if not any(isinstance(handler, _Noted) for handler in log.handlers):
+        log.addHandler(_Noted(logging.WARNING))
+        log.propagate = False
+
+
 def run(arguments: list[str]) -> int:
     """Run with arguments; returns the exit code."""
+    _hear_warnings()
     try:
         code = app(arguments, standalone_mode=False, prog_name="salvage")
         sys.stdout.flush()
