@@ -50,6 +50,8 @@ def _value(value: Any, unit: str | None) -> str:
         text = "yes" if value else "no"
     elif isinstance(value, list | tuple):
         text = "/".join(_value(member, None) for member in value)
+    elif isinstance(value, Mapping) and "hp" in value:
+        return _horsepower(value)
     elif isinstance(value, Mapping):
         text = " ".join(
             f"{_name(str(k))} {_value(v, None)}" for k, v in value.items() if v is not None
@@ -58,7 +60,13 @@ def _value(value: Any, unit: str | None) -> str:
         text = plain(value)
     else:
         text = "not said" if value is None else str(value)
-    return f"{text} {unit}" if unit else text
+    return f"{text} {unit}" if unit and not text.endswith(f" {unit}") else text
+
+
+def _horsepower(value: Mapping[str, Any]) -> str:
+    """A motor rating: so many horsepower, at the voltage where one is printed."""
+    volts = f" at {plain(value['volts'])} V" if value.get("volts") else ""
+    return f"{plain(value['hp'])} hp{volts}"
 
 
 def not_said(reading: Reading) -> list[str]:
