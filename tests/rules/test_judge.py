@@ -180,3 +180,10 @@ def test_a_judgement_lists_its_questions_by_effort() -> None:
 
     assert [reason.effort for reason in found.asks()] == sorted(r.effort for r in found.asks())
     assert answers(found, "size_mm") == [Outcome.ASK]
+
+
+def test_what_the_tech_states_of_the_place_wins() -> None:
+    """A stated need replaces the failed part's own value; what nobody said is not known."""
+    wanted = Wanted("fuse", ratings={"current_a": 5, "voltage_v": 250}, needs={"current_a": 4})
+
+    assert [wanted.value(name) for name in ("current_a", "voltage_v", "size_mm")] == [4, 250, None]
