@@ -6,7 +6,7 @@ It therefore leaves nothing out that the rules could accept on what is recorded.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from inventory.families.sheet import Attribute, families, sheet
@@ -42,24 +42,26 @@ def needs(wanted: Wanted, words_of: WordsOf) -> list[Need]:
     if wanted.family not in families():
         return []
     used = sheet(wanted.family or "")
-    typed = in_terms(used, wanted.needs)
-    said = {**in_terms(used, wanted.ratings), **typed}
+    written = {**wanted.ratings, **wanted.needs}
+    said = in_terms(used, written)
     found = (
-        _need(
-            attribute,
-            said[attribute.name],
-            words_of,
-            must=_must(attribute, attribute.name in typed),
-        )
+        _need(attribute, said[attribute.name], words_of, must=_must(attribute, wanted))
         for attribute in used.attributes
-        if said.get(attribute.name) is not None and attribute.compare in OPERATORS
+        # what only follows from other ratings is not on record of the offered parts either
+        if _said(attribute, written) and attribute.compare in OPERATORS
     )
     return [need for need in found if need]
 
 
-def _must(attribute: Attribute, typed: bool) -> bool:  # noqa: FBT001 - one of two reasons
+def _said(attribute: Attribute, said: Mapping[str, Value]) -> bool:
+    """Whether an attribute was written down, under whichever name."""
+    return any(said.get(name) is not None for name in (attribute.name, *attribute.also_named))
+
+
+def _must(attribute: Attribute, wanted: Wanted) -> bool:
     """Whether a part without the value is only a question."""
-    return typed or (attribute.must and attribute.load in {"", "volts", "general"})
+    first = attribute.must and attribute.load in {"", "volts", "general"}
+    return first or _said(attribute, wanted.needs)
 
 
 def _need(attribute: Attribute, value: Value, words_of: WordsOf, *, must: bool) -> Need | None:

@@ -16,13 +16,19 @@ from sqlalchemy.engine import Connection
 from inventory.matching.needs import Need
 from inventory.store.asking import Asking
 
-COUNTED = 20_000
+COUNTED = 5_000
 """A need that more parts meet than this is common; how common does not matter."""
+
+SAMPLED = 200
+"""So many parts in stock tell which of several common needs is the rarest."""
 
 LOOKED_AT = 100_000
 """So many rows of the driving need are looked at, those with the nearest figures first."""
 
-FETCHED = 600
+LOOKED_AT_FOR_GAPS = 20_000
+"""The same where parts with something unrecorded are looked for."""
+
+FETCHED = 240
 """So many parts are compared before the nearest are handed on."""
 
 FEW = 20
@@ -30,6 +36,8 @@ FEW = 20
 
 MOST_WORDS = 300
 """More different words than this under one name are free text, not terms."""
+
+_SAMPLE = "SELECT part_id FROM lot WHERE on_hand > held ORDER BY id DESC LIMIT ?"
 
 _WORDS = (
     "WITH RECURSIVE next(word) AS (SELECT MIN(word) FROM rating WHERE name = ? UNION ALL"
@@ -86,8 +94,11 @@ def _found(
 def _drivers(ask: Asking, needs: Sequence[Need]) -> list[Need]:
     """The needs that can drive, the rarest first; those that must be met before others."""
     able = [need for need in needs if _has_condition(need)]
-    counted = {id(need): _count(ask, need) for need in able}
-    return sorted(able, key=lambda need: (not need.must, counted[id(need)]))[:3]
+    sample = [number for (number,) in ask.rows(_SAMPLE, (SAMPLED,))]
+    rare = {
+        id(need): (not need.must, _count(ask, need), _share(ask, need, sample)) for need in able
+    }
+    return sorted(able, key=lambda need: rare[id(need)])[:3]
 
 
 def _count(ask: Asking, need: Need) -> int:
@@ -98,7 +109,17 @@ def _count(ask: Asking, need: Need) -> int:
         inner = f"SELECT 1 FROM rating r WHERE {where.sql} LIMIT ?"  # noqa: S608
         counted = f"SELECT COUNT(*) FROM ({inner}) AS met"  # noqa: S608
         total += next(iter(ask.rows(counted, (*where.values, COUNTED))))[0]
-    return total
+    return min(total, COUNTED)
+
+
+def _share(ask: Asking, need: Need, sample: Sequence[int]) -> int:
+    """How many of some parts in stock meet a need: tells common needs apart."""
+    of_parts = ", ".join("?" for _ in sample)
+    parts = [_where(need, name, "x") for name in need.names]
+    met = " OR ".join(f"({part.sql})" for part in parts)
+    counted = f"SELECT COUNT(*) FROM rating x WHERE x.part_id IN ({of_parts}) AND ({met})"  # noqa: S608
+    values = (value for part in parts for value in part.values)
+    return int(next(iter(ask.rows(counted, (*sample, *values))))[0])
 
 
 def driving(
@@ -121,7 +142,8 @@ def driving(
             f"{''.join(check.sql for check in checks)} LIMIT ?"
         )
         more = (value for check in checks for value in check.values)
-        yield Query(sql, (*where.values, LOOKED_AT, *families, *more, FETCHED))
+        most = LOOKED_AT_FOR_GAPS if gaps else LOOKED_AT
+        yield Query(sql, (*where.values, most, *families, *more, FETCHED))
 
 
 def _check(need: Need, *, gaps: bool) -> Query:
@@ -133,14 +155,16 @@ def _check(need: Need, *, gaps: bool) -> Query:
     sql = f"{row} ({met}))"
     if gaps:
         names = ", ".join("?" for _ in need.names)
-        sql = f"({sql} OR NOT {row} x.name IN ({names})))"
+        sql = f"({sql} OR NOT {row} COALESCE(x.name, '') IN ({names})))"
         values = (*values, *need.names)
     return Query(f" AND {sql}", values)
 
 
 def _where(need: Need, name: str, row: str) -> Query:
     """The condition of a need on one row of ratings."""
-    sql, values = f"{row}.name = ?", [name]
+    # without statistics SQLite would look a part's rating up by name first, through thousands
+    own = f"{row}.name" if row == "r" else f"COALESCE({row}.name, '')"
+    sql, values = f"{own} = ?", [name]
     limits: list[float | str | int] = []
     if need.words is not None:
         sql += f" AND {row}.word IN ({', '.join('?' for _ in need.words)})"
@@ -177,9 +201,9 @@ def _figures(ask: Asking, numbers: list[int], names: list[str]) -> Iterator[tupl
     holders = ", ".join("?" for _ in names)
     for start in range(0, len(numbers), 200):
         chunk = numbers[start : start + 200]
+        of_parts = ", ".join("?" for _ in chunk)
         sql = (
-            "SELECT part_id, name, number FROM rating"  # noqa: S608
-            f" WHERE part_id IN ({', '.join('?' for _ in chunk)}) AND name IN ({holders})"
-            " AND number IS NOT NULL"
+            f"SELECT part_id, name, number FROM rating WHERE part_id IN ({of_parts})"  # noqa: S608
+            f" AND COALESCE(name, '') IN ({holders}) AND number IS NOT NULL"
         )
         yield from ask.rows(sql, (*chunk, *names))
