@@ -113,8 +113,9 @@ def write_pieces(
     ``into`` is the part type they are known to be of.
     """
     unit_ids = _unit_ids(connection, {p.source_unit for p, _, _ in ready if p.source_unit})
-    known = [into or parts.same_as(connection, part) for _, part, _ in ready]
-    part_ids = _numbers(connection, [part for _, part, _ in ready], known)
+    wanted = [part for _, part, _ in ready]
+    known = [into] * len(wanted) if into else parts.same_as(connection, wanted)
+    part_ids = _numbers(connection, wanted, known)
     lots.know_bins(connection, [piece.bin for piece, _, _ in ready])
     first = parts.next_id(connection, "lot")
     moment = now()
@@ -134,28 +135,16 @@ def _numbers(
     connection: Connection, wanted: Sequence[Part], known: Sequence[int | None]
 ) -> list[int]:
     """Part type numbers; new part types are written once, however often they come up."""
-    fresh: dict[str, Part] = {}
-    for part, number in zip(wanted, known, strict=True):
+    said = [parts.said_of(part) for part in wanted]
+    fresh: dict[tuple[str, ...], Part] = {}
+    for part, words_of, number in zip(wanted, said, known, strict=True):
         if number is None:
-            fresh.setdefault(_identity(part), part)
+            fresh.setdefault(words_of, part)
     given = dict(zip(fresh, parts.add(connection, list(fresh.values())), strict=True))
     return [
-        number if number is not None else given[_identity(part)]
-        for part, number in zip(wanted, known, strict=True)
+        number if number is not None else given[words_of]
+        for words_of, number in zip(said, known, strict=True)
     ]
-
-
-def _identity(part: Part) -> str:
-    """What makes two part types one."""
-    return repr(
-        (
-            part.family,
-            part.maker,
-            part.type_code,
-            part.marking,
-            sorted(part.ratings.items(), key=str),
-        )
-    )
 
 
 def _lot(number: int, part_id: int, piece: Piece, unit_ids: Mapping[str, int], moment: str) -> Lot:

@@ -61,7 +61,8 @@ def unknown_code(scan: ContactScanner) -> bool:
         return False
     if scan.codes or scan.items:
         return False
-    scan.take(re.compile(re.escape(found[0])), "type code; no published legend known", "as printed")
+    scan.mark(found.start(), found.end(), "type code; no published legend known", "as printed")
+    scan.at = found.end()
     scan.codes.append((found.start(), found.end()))
     scan.say("type", found[0])
     return True

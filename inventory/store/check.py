@@ -176,9 +176,9 @@ def _holds(connection: Connection) -> Iterator[Finding]:
             )
 
 
-def _rating_keys(rows: Iterator[Mapping[str, Any]]) -> set[tuple[Any, ...]]:
-    """Rating rows as a set that can be compared."""
-    return {(row["name"], row["number"], row["word"], row["slot"]) for row in rows}
+def _rating_keys(rows: Iterator[parts.RatingLine]) -> set[tuple[Any, ...]]:
+    """Rating rows as a set that can be compared: name, number, word, slot."""
+    return {row[1:] for row in rows}
 
 
 def _parts_with_wrong_ratings(connection: Connection) -> list[int]:

@@ -12,6 +12,8 @@ from typing import Any
 from sqlalchemy import text
 from sqlalchemy.engine import Connection, RowMapping
 
+from inventory.store.asking import Asking
+
 GENESIS = "0" * 64
 """The hash before the first event."""
 
@@ -20,9 +22,9 @@ _COLUMNS = (
     " detail, undoes, act"
 )
 _NAMES = tuple(name.strip() for name in _COLUMNS.split(","))
-_INSERT = text(
+_INSERT = (
     f"INSERT INTO journal (seq, {_COLUMNS}, hash) VALUES"  # noqa: S608 - names are our own
-    f" (:seq, {', '.join(':' + name for name in _NAMES)}, :hash)"
+    f" (?, {', '.join('?' * len(_NAMES))}, ?)"
 )
 
 
@@ -70,17 +72,16 @@ def append(connection: Connection, events: Iterable[Event], *, bench: str) -> li
     """
     seq, latest, chain = _tail(connection)
     act = _act(connection, seq + 1)
-    rows: list[dict[str, Any]] = []
+    rows: list[tuple[Any, ...]] = []
     moment = now()
     for event in events:
         seq += 1
         latest = max(latest, event.at or moment)
-        row = {**_row(event, latest, event.bench or bench), "act": act}
-        chain = link(chain, seq, row)
-        rows.append({"seq": seq, **row, "hash": chain})
-    if rows:
-        connection.execute(_INSERT, rows)
-    return [row["seq"] for row in rows]
+        row = _row(event, latest, event.bench or bench, act)
+        chain = _linked(chain, seq, row)
+        rows.append((seq, *row, chain))
+    Asking(connection).run(_INSERT, rows)
+    return [row[0] for row in rows]
 
 
 def _act(connection: Connection, fresh: int) -> int:
@@ -100,29 +101,34 @@ def _tail(connection: Connection) -> tuple[int, str, str]:
     return (row[0], row[1], row[2]) if row else (0, "", GENESIS)
 
 
-def _row(event: Event, at: str, bench: str) -> dict[str, Any]:
-    """The columns of an event."""
-    detail = json.dumps(event.detail, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
-    return {
-        "at": at,
-        "bench": bench,
-        "kind": event.kind,
-        "lot_id": event.lot_id,
-        "part_id": event.part_id,
-        "job_id": event.job_id,
-        "source_unit_id": event.source_unit_id,
-        "place": event.place,
-        "quantity": event.quantity,
-        "held": event.held,
-        "ordered": event.ordered,
-        "detail": detail,
-        "undoes": event.undoes,
-    }
+def _row(event: Event, at: str, bench: str, act: int) -> tuple[Any, ...]:
+    """The columns of an event, in the order of ``_COLUMNS``."""
+    return (
+        at,
+        bench,
+        event.kind,
+        event.lot_id,
+        event.part_id,
+        event.job_id,
+        event.source_unit_id,
+        event.place,
+        event.quantity,
+        event.held,
+        event.ordered,
+        json.dumps(event.detail, ensure_ascii=False, sort_keys=True, separators=(",", ":")),
+        event.undoes,
+        act,
+    )
 
 
 def link(before: str, seq: int, row: Mapping[str, Any] | RowMapping) -> str:
     """The hash of an event: SHA-256 over the hash before it and all that it says."""
-    said = json.dumps([seq, *(row[name] for name in _NAMES)], ensure_ascii=False)
+    return _linked(before, seq, [row[name] for name in _NAMES])
+
+
+def _linked(before: str, seq: int, values: Iterable[Any]) -> str:
+    """The hash over values in the order of ``_COLUMNS``."""
+    said = json.dumps([seq, *values], ensure_ascii=False)
     return hashlib.sha256((before + said).encode("utf-8", "surrogatepass")).hexdigest()
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict
+from dataclasses import fields
+from operator import attrgetter
 from typing import Any
 
 from sqlalchemy import bindparam, text
@@ -11,22 +12,24 @@ from sqlalchemy.engine import Connection
 
 from inventory.errors import NotFound, Refused
 from inventory.records import Lot
+from inventory.store.asking import Asking
 
 _COLUMNS = (
     "id, part_id, on_hand, held, state, bin, origin, source_unit_id AS source_unit, history,"
     " price_cents, supplier_no, note, logged_at"
 )
-_INSERT = text(
-    "INSERT INTO lot (id, part_id, on_hand, held, state, bin, origin, source_unit_id, history,"
-    " price_cents, supplier_no, note, logged_at) VALUES (:id, :part_id, :on_hand, :held, :state,"
-    " :bin, :origin, :source_unit, :history, :price_cents, :supplier_no, :note, :logged_at)"
+_INSERT = (
+    "INSERT INTO lot (id, part_id, on_hand, held, state, bin, origin, source_unit_id,"
+    " price_cents, supplier_no, note, logged_at, history)"
+    " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 )
+_row = attrgetter(*(field.name for field in fields(Lot)))
+"""A lot's values in the order of its fields, which is that of the statement."""
 
 
 def add(connection: Connection, lots: Sequence[Lot]) -> None:
     """Write lots as they are, numbers included; their bins must be known."""
-    if lots:
-        connection.execute(_INSERT, [asdict(lot) for lot in lots])
+    Asking(connection).run(_INSERT, [_row(lot) for lot in lots])
 
 
 def know_bins(connection: Connection, codes: Iterable[str | None]) -> None:

@@ -13,22 +13,17 @@ from inventory.errors import NotFound
 from inventory.matching.keys import code_key
 from inventory.records import Part, Value
 from inventory.store import search_index
+from inventory.store.asking import Asking
 from inventory.store.journal import now
 
 _COLUMNS = "id, family, maker, type_code, marking, description, ratings, keep_at_least, note"
-_INSERT = text(
+_INSERT = (
     "INSERT INTO part_type (id, family, maker, type_code, marking, description, ratings,"
-    " code_key, marking_key, keep_at_least, note, created_at) VALUES (:id, :family, :maker,"
-    " :type_code, :marking, :description, :ratings, :code_key, :marking_key, :keep_at_least,"
-    " :note, :created_at)"
+    " code_key, marking_key, keep_at_least, note, created_at)"
+    " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 )
-_INSERT_RATING = text(
-    "INSERT INTO rating (part_id, name, number, word, slot)"
-    " VALUES (:part_id, :name, :number, :word, :slot)"
-)
-_INSERT_ALIAS = text(
-    "INSERT INTO alias (part_id, code, code_key, source) VALUES (:part_id, :code, :key, :source)"
-)
+_INSERT_RATING = "INSERT INTO rating (part_id, name, number, word, slot) VALUES (?, ?, ?, ?, ?)"
+_INSERT_ALIAS = "INSERT INTO alias (part_id, code, code_key, source) VALUES (?, ?, ?, ?)"
 
 
 def next_id(connection: Connection, table: str) -> int:
@@ -42,39 +37,40 @@ def add(connection: Connection, parts: Sequence[Part]) -> list[int]:
     first = next_id(connection, "part_type")
     moment = now()
     numbered = list(enumerate(parts, start=first))
-    if not numbered:
-        return []
-    connection.execute(_INSERT, [_row(number, part, moment) for number, part in numbered])
-    ratings = [row for number, part in numbered for row in rating_rows(number, part.ratings)]
-    if ratings:
-        connection.execute(_INSERT_RATING, ratings)
-    aliases = [
-        {"part_id": number, "code": code, "key": code_key(code), "source": None}
-        for number, part in numbered
-        for code in part.aliases
-    ]
-    if aliases:
-        connection.execute(_INSERT_ALIAS, aliases)
+    ask = Asking(connection)
+    ask.run(_INSERT, [_row(number, part, moment) for number, part in numbered])
+    ask.run(
+        _INSERT_RATING,
+        [row for number, part in numbered for row in rating_rows(number, part.ratings)],
+    )
+    ask.run(
+        _INSERT_ALIAS,
+        [
+            (number, code, code_key(code), None)
+            for number, part in numbered
+            for code in part.aliases
+        ],
+    )
     search_index.add(connection, search_texts(numbered))
     return [number for number, _ in numbered]
 
 
-def _row(number: int, part: Part, moment: str) -> dict[str, Any]:
-    """The columns of a part type."""
-    return {
-        "id": number,
-        "family": part.family,
-        "maker": part.maker,
-        "type_code": part.type_code,
-        "marking": part.marking,
-        "description": part.description,
-        "ratings": json.dumps(dict(part.ratings), ensure_ascii=False),
-        "code_key": code_key(part.type_code) if part.type_code else None,
-        "marking_key": code_key(part.marking) or None,
-        "keep_at_least": part.keep_at_least,
-        "note": part.note,
-        "created_at": moment,
-    }
+def _row(number: int, part: Part, moment: str) -> tuple[Any, ...]:
+    """The columns of a part type, in the order of the statement."""
+    return (
+        number,
+        part.family,
+        part.maker,
+        part.type_code,
+        part.marking,
+        part.description,
+        json.dumps(dict(part.ratings), ensure_ascii=False),
+        code_key(part.type_code) if part.type_code else None,
+        code_key(part.marking) or None,
+        part.keep_at_least,
+        part.note,
+        moment,
+    )
 
 
 def search_texts(numbered: Iterable[tuple[int, Part]]) -> Iterator[tuple[int, str]]:
@@ -85,7 +81,11 @@ def search_texts(numbered: Iterable[tuple[int, Part]]) -> Iterator[tuple[int, st
                 yield number, words
 
 
-def rating_rows(part_id: int, ratings: Mapping[str, Value]) -> Iterator[dict[str, Any]]:
+RatingLine = tuple[int, str, float | None, str | None, int]
+"""Part type, name, number, word, slot: a row of the table ``rating``."""
+
+
+def rating_rows(part_id: int, ratings: Mapping[str, Value]) -> Iterator[RatingLine]:
     """Ratings as indexed rows: one a value, lists one a member, rating groups by slot."""
     for slot, group in enumerate([ratings, *(ratings.get("ratings") or [])]):
         if not isinstance(group, Mapping):
@@ -94,20 +94,18 @@ def rating_rows(part_id: int, ratings: Mapping[str, Value]) -> Iterator[dict[str
             if name == "ratings":
                 continue
             for member in value if isinstance(value, list | tuple) else (value,):
-                row = _rating_row(member)
-                if row:
-                    yield {"part_id": part_id, "name": name, "slot": slot, **row}
+                found = _number_or_word(member)
+                if found:
+                    yield (part_id, name, *found, slot)
 
 
-def _rating_row(value: Value) -> dict[str, Any] | None:
+def _number_or_word(value: Value) -> tuple[float | None, str | None] | None:
     """Number or word of one value; what is neither is not searched by."""
     if value is None or isinstance(value, Mapping | list):
         return None
-    if isinstance(value, bool):
-        return {"number": float(value), "word": None}
-    if isinstance(value, int | float):
-        return {"number": float(value), "word": None}
-    return {"number": None, "word": str(value)}
+    if isinstance(value, bool | int | float):
+        return float(value), None
+    return None, str(value)
 
 
 def get(connection: Connection, number: int) -> Part:
@@ -161,34 +159,52 @@ def _grouped(connection: Connection, query: str, numbers: list[int]) -> dict[int
     return grouped
 
 
-def same_as(connection: Connection, part: Part) -> int | None:
-    """The number of the part type that is already this one: family, maker, code and marking."""
-    row = connection.execute(
-        text(
-            "SELECT id FROM part_type WHERE family = :family AND merged_into IS NULL"
-            " AND COALESCE(maker, '') = :maker AND COALESCE(type_code, '') = :code"
-            " AND marking = :marking AND (marking_key = :mkey OR (marking_key IS NULL AND"
-            " code_key = :ckey)) AND ratings = :ratings ORDER BY id LIMIT 1"
-        ),
-        {
-            "family": part.family,
-            "maker": part.maker or "",
-            "code": part.type_code or "",
-            "marking": part.marking,
-            "mkey": code_key(part.marking) or None,
-            "ckey": code_key(part.type_code) if part.type_code else None,
-            "ratings": json.dumps(dict(part.ratings), ensure_ascii=False),
-        },
-    ).first()
-    return int(row[0]) if row else None
+_ALIKE = (
+    "SELECT id, family, maker, type_code, marking, ratings FROM part_type"
+    " WHERE merged_into IS NULL AND "
+)
+_AT_A_TIME = 500
+
+
+def same_as(connection: Connection, wanted: Sequence[Part]) -> list[int | None]:
+    """Numbers of the part types that are already these: family, maker, code, marking, ratings.
+
+    None for each that is new. All are looked up together, since a file has thousands of them.
+    """
+    ask = Asking(connection)
+    known: dict[tuple[str, ...], int] = {}
+    for number, *words in _alike(ask, wanted):
+        said = tuple(word or "" for word in words)
+        known[said] = min(number, known.get(said, number))
+    return [known.get(said_of(part)) for part in wanted]
+
+
+def said_of(part: Part) -> tuple[str, ...]:
+    """What makes two part types one, as the table keeps it."""
+    ratings = json.dumps(dict(part.ratings), ensure_ascii=False)
+    return (part.family, part.maker or "", part.type_code or "", part.marking, ratings)
+
+
+def _alike(ask: Asking, wanted: Sequence[Part]) -> Iterator[tuple[Any, ...]]:
+    """Part types with the folded marking of one of these; of one without, with its type code."""
+    markings = {key for part in wanted if (key := code_key(part.marking))}
+    bare = [part for part in wanted if not code_key(part.marking)]
+    codes = {key for part in bare if (key := code_key(part.type_code or ""))}
+    signs = {part.marking for part in bare if not code_key(part.type_code or "")}
+    for condition, values in (
+        ("marking_key IN", markings),
+        ("marking_key IS NULL AND code_key IN", codes),
+        ("marking_key IS NULL AND code_key IS NULL AND marking IN", signs),
+    ):
+        listed = sorted(values)
+        for start in range(0, len(listed), _AT_A_TIME):
+            chunk = listed[start : start + _AT_A_TIME]
+            yield from ask.rows(f"{_ALIKE}{condition} ({','.join('?' * len(chunk))})", chunk)
 
 
 def add_alias(connection: Connection, part_id: int, code: str, source: str | None) -> None:
     """Another code the part type goes by."""
-    connection.execute(
-        _INSERT_ALIAS,
-        {"part_id": part_id, "code": code, "key": code_key(code), "source": source},
-    )
+    Asking(connection).run(_INSERT_ALIAS, [(part_id, code, code_key(code), source)])
     search_index.add(connection, [(part_id, code)])
 
 
@@ -229,8 +245,7 @@ def file_ratings(connection: Connection, part_id: int, *, empty: bool = False) -
     """Write the rating rows of a part type anew from its record; none where it is ``empty``."""
     connection.execute(text("DELETE FROM rating WHERE part_id = :id"), {"id": part_id})
     rows = [] if empty else list(rating_rows(part_id, get(connection, part_id).ratings))
-    if rows:
-        connection.execute(_INSERT_RATING, rows)
+    Asking(connection).run(_INSERT_RATING, rows)
 
 
 def set_keep_at_least(connection: Connection, part_id: int, level: int | None) -> None:
