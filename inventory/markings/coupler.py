@@ -133,7 +133,7 @@ def volts(scan: Scanner) -> bool:
 
 
 _NEMA = re.compile(
-    r"NEMA\s?-?(?P<series>1|5|6|10|14)\s?-\s?(?P<amps>15|20|30|50)(?P<kind>[PR])(?![0-9A-Za-z])",
+    r"(?:NEMA\s?-?)?(?P<series>1|5|6|10|14)\s?-\s?(?P<amps>15|20|30|50)(?P<kind>[PR])(?![0-9A-Za-z])",
     ANY_CASE,
 )
 _NEMA_VOLTS = {
@@ -165,6 +165,25 @@ def nema(scan: Scanner) -> bool:
     return legend(scan, found, means)
 
 
+_PLUG = re.compile(
+    r"(?:CEE ?(?P<sheet>7/(?:4|7|16|17))|(?P<schuko>Schuko)|(?P<bs>BS ?1363)(?:/A)?)"
+    r"(?![0-9A-Za-z])",
+    ANY_CASE,
+)
+
+
+def mains_plug(scan: Scanner) -> bool:
+    """Plug = "CEE 7/7" | "Schuko" | "BS 1363": its standard sheet; no rating is printed so."""
+    found = scan.take(_PLUG, "type of the mains plug", PRACTICE)
+    if found is None:
+        return False
+    scan.say(
+        "plug",
+        f"CEE {found['sheet']}" if found["sheet"] else "BS 1363" if found["bs"] else "Schuko",
+    )
+    return True
+
+
 RULES: tuple[Rule, ...] = (
     rest_of_word,
     sheet,
@@ -174,7 +193,7 @@ RULES: tuple[Rule, ...] = (
     temperature,
     word("snap-?in", "how it is mounted", PRACTICE, mount="snap-in"),
     word("flange|screw[ -]mount", "how it is mounted", PRACTICE, mount="flange"),
-    word("CEE ?7/(?:4|7|16|17)|Schuko|BS ?1363(?:/A)?", "type of the mains plug", PRACTICE),
+    mains_plug,
     word(
         "appliance|coupler|connector|inlet|outlet|plug|socket|type", "a word of the trade", PRACTICE
     ),
@@ -209,6 +228,7 @@ _SURE = re.compile(
 _ALONE = re.compile(
     r"\s*C\s?-?(?:1[0-9]A?|2[0-4]|[1-9])(?:\s+(?:connector|inlet|plug|socket))?\s*", ANY_CASE
 )
+_PLUG_ALONE = re.compile(r"\s*(?:[156]|10|14)-(?:15|20|30|50)[PR]\s*", ANY_CASE)
 _RATED = re.compile(
     r"(?<![0-9A-Za-z])C(?:5|7|13|14|15A?|16A?|19|20)(?![0-9A-Za-z]).{0,20}[0-9]\s?A", ANY_CASE
 )
@@ -218,7 +238,8 @@ def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
     if _SURE.search(text):
         return 0.95
-    return 0.8 if _ALONE.fullmatch(text) or _RATED.search(text) else 0.0
+    alone = _ALONE.fullmatch(text) or _PLUG_ALONE.fullmatch(text) or _PLUG.match(text)
+    return 0.8 if alone or _RATED.search(text) else 0.0
 
 
 def canonical(reading: Reading) -> str:
@@ -231,7 +252,7 @@ def _written(reading: Reading) -> str:
     return write(
         reading.ratings,
         ("sheet", "{}"),
-        ("plug", "NEMA {}"),
+        ("plug", lambda name: f"NEMA {name}" if name[0].isdigit() else name),
         ("current_a", "{}A"),
         ("voltage_vac", "{}V"),
         ("temp_c", "{}°C"),

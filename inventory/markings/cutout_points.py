@@ -110,12 +110,57 @@ def _way(points: Points, scan: Scanner) -> bool:
 
 def _point(points: Points, scan: Scanner) -> bool:
     """Point = temperature; it belongs to the verb before it."""
+    before = scan.view[max(0, scan.at - 4) : scan.at].rstrip()
     read = temperature(scan, "temperature of the contact")
     if read is None:
         return False
-    points.met.append(Point(points.verb, read))
+    back = points.verb is None and before.endswith("/") and _goes_back(points, read)
+    points.met.append(Point("back" if back else points.verb, read))
     points.verb = None
     return True
+
+
+def _goes_back(points: Points, lower: Temperature) -> bool:
+    """Whether a figure behind a stroke is where the part goes back: the one before is higher."""
+    if not points.met or points.met[-1].does is not None:
+        return False
+    high, low = points.met[-1].at.in_c(), lower.in_c()
+    return high is not None and low is not None and high > low
+
+
+_UNIT_LATER = re.compile(
+    rf"(?P<fig>[0-9]{{2,3}})\s?(?:±|\+/?-)\s?(?P<tol>{NUM})"
+    rf"(?=\s?[,;]?\s?[A-Za-z ]{{2,20}}-?[0-9]{{2,3}}(?:\s?(?:±|\+/?-)\s?{NUM})?"
+    r"\s?(?:°\s?C|℃|C)(?![A-Za-z0-9]))"
+)
+
+
+def _unit_later(points: Points, scan: Scanner) -> bool:
+    """Point = figure tolerance, its unit printed once behind the last figure of the list."""
+    found = scan.take(_UNIT_LATER, "temperature; °C stands behind the next figure", PRACTICE)
+    if found is None:
+        return False
+    at = Temperature(c=int(found["fig"]), tol_c=plain_number(found["tol"]), text=found.group())
+    points.met.append(Point(points.verb, at))
+    points.verb = None
+    return True
+
+
+_STATE = re.compile(r"(?:(?P<on>ON)|(?P<off>OFF))(?![A-Za-z/])")
+_AT_NEXT = re.compile(r"(?:(?P<on>ON)|(?P<off>OFF))(?:\s?[:=]|\s(?:at|AT))\s?(?=-?[0-9])")
+
+
+def _state(points: Points, scan: Scanner) -> bool:
+    """State = "ON" | "OFF" in capitals, of the figure before it, or "at" the one behind it."""
+    found = scan.peek(_AT_NEXT)
+    if found:
+        points.verb = found.lastgroup
+        return scan.take(_AT_NEXT, "state of the contact at the next figure", PRACTICE) is not None
+    found = scan.peek(_STATE)
+    if found is None or not points.met or points.met[-1].does is not None:
+        return False
+    points.met[-1].does = found.lastgroup
+    return scan.take(_STATE, "state of the contact at this figure", PRACTICE) is not None
 
 
 _PAIR = re.compile(
@@ -196,5 +241,5 @@ def _tolerance(points: Points, scan: Scanner) -> bool:
 
 def rules(points: Points) -> tuple[Rule, ...]:
     """The grammar lines of the points, in order, filling this collection."""
-    bound = (_act_back, _point, _tolerance, _verb, _way)
+    bound = (_act_back, _unit_later, _point, _tolerance, _state, _verb, _way)
     return (_never, _mode, _range, *(partial(rule, points) for rule in bound), _no_unit)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from inventory.markings.amounts import Phrase, phrases
 
-SHARP = "oven service manuals: THERMAL CUT-OUT TC 145 °C (MG), (HOOD), (CAVITY)"
+SHARP = "oven service manuals: THERMAL CUT-OUT TC 145 °C (MG), (HOOD), (OVEN), (CAVITY)"
 PLACES = phrases(
     Phrase(
         r"\(\s?MG\s?\)|MG(?=\))|magnetron",
@@ -13,6 +13,7 @@ PLACES = phrases(
         SHARP,
     ),
     Phrase(r"\(?\s?hood\s?\)?", "sits in the hood", {"location": "hood"}, SHARP),
+    Phrase(r"\(\s?oven\s?\)", "sits at the oven", {"location": "oven"}, SHARP),
     Phrase(r"\(?\s?(?:oven )?cavity\s?\)?", "sits at the cavity", {"location": "cavity"}, SHARP),
     Phrase(
         r"\(?\s?top[ -]heater\s?\)?", "sits at the top heater", {"location": "top heater"}, SHARP

@@ -11,6 +11,7 @@ import re
 from inventory.markings.amounts import (
     GAPS,
     NUM,
+    SI,
     amps,
     approvals,
     listed,
@@ -56,9 +57,21 @@ def _amps(scan: Scanner) -> bool:
 
 
 _VOLTS = volts({"": "voltage_v", "ac": "voltage_v", "dc": "voltage_dc_v"})
+_GLUED_VOLTS = re.compile(r"(?P<v>[0-9]{2,3})\s?V(?=[A-Z]\s{0,4}$)")
+
+
+def _volts_before_suffix(scan: Scanner) -> bool:
+    """Voltage = figure "V", glued to the unexplained last letter of the mark."""
+    found = scan.take(_GLUED_VOLTS, "rated voltage", SI)
+    if found is None:
+        return False
+    scan.say("voltage_v", int(found["v"]))
+    return True
+
+
 _LINES: tuple[Rule, ...] = (
-    standard, ul, NAMED, iec, interrupting, inch, size, _VOLTS, _amps, WORDS, approvals, _suffix,
-    *GAPS,
+    standard, ul, NAMED, iec, interrupting, inch, size, _volts_before_suffix, _VOLTS, _amps,
+    WORDS, approvals, _suffix, *GAPS,
 )  # fmt: skip
 
 

@@ -81,11 +81,11 @@ def inch(scan: Scanner) -> bool:
     return True
 
 
-def _is_breaking(found: re.Match[str]) -> bool:
-    """A word, kiloamperes, "@", or more amperes at a voltage than any fuse carries."""
+def _is_breaking(found: re.Match[str], *, rated: bool) -> bool:
+    """A word, kiloamperes, "@", or more amperes than any fuse carries, beside volts or a rating."""
     if found["said"] or found["kilo"] or found["aic"] or found["at"] == "@":
         return True
-    return bool(found["volts"]) and plain_number(found["amps"]) > LARGEST_A
+    return bool(found["volts"] or rated) and plain_number(found["amps"]) > LARGEST_A
 
 
 def interrupting(scan: Scanner) -> bool:
@@ -94,7 +94,7 @@ def interrupting(scan: Scanner) -> bool:
     A comma before three digits is thousands here: no fuse breaks so little as ten amperes.
     """
     found = scan.peek(_BREAK)
-    if found is None or not _is_breaking(found):
+    if found is None or not _is_breaking(found, rated="current_a" in scan.ratings):
         return False
     scan.take(_BREAK, "interrupting rating", "UL 248-14 or IEC 60127-2")
     amperes = re.sub(r"^([1-9][0-9]{0,2}),([0-9]{3})$", r"\1\2", found["amps"])

@@ -127,6 +127,8 @@ def read(text: str) -> Reading:
 _WORD = re.compile(
     r"(?:h\.?v\.?|high[ -]voltage|microwave).{0,6}(?:diode|rectifier)|asymmetric", re.IGNORECASE
 )
+_FIGURES = re.compile(r"(?<![0-9.,])(?:[89]|1[0-9])\s?kV\b.{0,12}[0-9]{3}\s?mA", re.IGNORECASE)
+"""Kilovolts of reverse voltage beside some hundred milliamperes, as on the CL01-12 sheet."""
 
 
 def likely(text: str) -> float:
@@ -134,7 +136,9 @@ def likely(text: str) -> float:
     head = text[:400]
     if re.search(rf"(?:^|\s)(?:{_CL.pattern}|{_TYPE.pattern.replace('(?P<type>', '(?:')})", head):
         return 0.95
-    return 0.9 if _WORD.search(head) else 0.0
+    if _WORD.search(head):
+        return 0.9
+    return 0.6 if _FIGURES.search(head) else 0.0
 
 
 def canonical(reading: Reading) -> str:

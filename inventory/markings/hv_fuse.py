@@ -71,11 +71,16 @@ def _doubt_current(scan: Scanner) -> None:
 
 _LIKELY = (
     (re.compile(r"(?:h\.?v\.?|high[ -]?voltage)[ -]?fuse", re.IGNORECASE), 0.95),
-    (re.compile(rf"{NUM}\s?m?A.{{0,12}}?{NUM}\s?kV", re.IGNORECASE), 0.85),
-    (re.compile(rf"{NUM}\s?kV.{{0,12}}?{NUM}\s?m?A", re.IGNORECASE), 0.85),
+    (re.compile(rf"{NUM}\s?m?A(?![A-Za-z]).{{0,12}}?{NUM}\s?kV", re.IGNORECASE), 0.85),
+    (re.compile(rf"{NUM}\s?kV.{{0,12}}?{NUM}\s?m?A(?![A-Za-z])", re.IGNORECASE), 0.85),
     (re.compile(rf"{NUM}\s?m?A\s?/?\s?[1-9][0-9]{{3}}\s?V(?!\s?AC)", re.IGNORECASE), 0.6),
 )  # fmt: skip
-_OTHER = re.compile(r"diode|rectifier|capacitor|transformer|magnetron|\bCL[0-9]|HVM", re.IGNORECASE)
+_OTHER = re.compile(
+    r"diode|rectifier|capacitor|transformer|magnetron|\bCL[0-9]|HVM"
+    r"|\b[XY][124]\b|(?<![0-9.,])(?:[89]|1[0-9])(?:[.,][0-9])?\s?kV",
+    re.IGNORECASE,
+)
+"""Words and figures of neighbours: eight kilovolts and more are a diode's reverse voltage."""
 
 
 def likely(text: str) -> float:

@@ -45,14 +45,22 @@ def series(scan: Scanner) -> bool:
     found = scan.peek(_SERIES)
     if found is None:
         return False
-    if scan.ratings.setdefault("series", found["series"]) != found["series"]:
-        scan.warn("Several series are printed: this is a range of parts.")
+    _say_series(scan, found["series"])
     means = {
         "hash": ("the series follows", PRACTICE),
         "series": (f"tab {WIDTHS[found['series']]} mm wide", IEC_61210),
         "tail": ("thousandths of an inch", PRACTICE),
     }
     return legend(scan, found, means)
+
+
+def _say_series(scan: Scanner, name: str) -> None:
+    """Set the series; several are all listed, because they are a range of parts and not one."""
+    held = scan.ratings.setdefault("series", name)
+    if name == held or name in (held if isinstance(held, list) else ()):
+        return
+    scan.ratings["series"] = [*(held if isinstance(held, list) else [held]), name]
+    scan.warn("Several series are printed: this is a range of parts.")
 
 
 _SIZE = re.compile(
@@ -206,7 +214,7 @@ def read(text: str) -> Reading:
 def _agree(scan: Scanner) -> None:
     """Series and size must agree; what one says the other may be read from."""
     name, tab = scan.ratings.get("series"), scan.ratings.get("tab_mm")
-    if tab and isinstance(tab[0], list):
+    if isinstance(name, list) or (tab and isinstance(tab[0], list)):
         return
     if name is None and tab:
         known = next((n for n, w in WIDTHS.items() if abs(w - tab[0]) < 0.06), None)
@@ -219,7 +227,7 @@ def _agree(scan: Scanner) -> None:
         scan.say("tab_mm", [WIDTHS[name]] if len(thick) != 1 else [WIDTHS[name], thick[0]])
         if len(thick) == 1:
             scan.say("tab_thick", thick[0])
-        else:
+        elif thick:
             scan.warn(f"Series {name} comes {thick[0]} and {thick[1]} mm thick: measure.")
 
 
@@ -263,6 +271,8 @@ def _written(reading: Reading) -> str:
     said = dict(reading.ratings)
     tab = said.get("tab_mm", [])
     sizes = tab if tab and isinstance(tab[0], list) else [tab]
+    if isinstance(said.get("series"), list):
+        said["series"] = " series ".join(said["series"])
     said["tab_mm"] = " ".join(f"{s[0]}x{s[1]} mm" for s in sizes if len(s) == 2)
     return write(
         said,

@@ -24,7 +24,8 @@ L_TYPE = (
 _TYPE = re.compile(r"(?P<type>[NHG](?P<c>[0-9]{2,3}))(?![A-Za-z0-9])")
 _L = re.compile(r"(?P<type>L(?P<f>[0-9]{2,3}))(?:\s?-\s?(?P<diff>[0-9]{1,3}))?F?(?![A-Za-z0-9])")
 _KSD = re.compile(
-    r"(?P<series>KSD\s?-?[0-9]{3,4}[A-Z]?)(?:\s?\((?P<alias>H[0-9]{2})\))?(?![0-9])", re.IGNORECASE
+    r"(?P<series>KSD\s?-?[0-9]{3,4}[A-Z]?)(?:\s?[(/]\s?(?P<alias>H[0-9]{2})\)?)?(?![0-9])",
+    re.IGNORECASE,
 )
 _BODY = re.compile(r"T(?P<c>[5-9][0-9]|[1-4][0-9]{2})(?![A-Za-z0-9])")
 _CONTACT = re.compile(
@@ -124,10 +125,12 @@ _LIKELY = (
     (re.compile(r"thermal cut-?\s?out|thermostat|\bKSD\s?-?[0-9]{3}|bimetal", re.IGNORECASE), 0.95),
     (re.compile(r"\bTC\s?[0-9]{2,3}\s?°?C\b"), 0.9),
     (re.compile(r"^\s*(?:[NH][0-9]{2,3}|L[0-9]{3}(?:\s?-\s?[0-9]{1,3}F?)?)\s*$"), 0.8),
-    (re.compile(r"\b(?:re-?sets?|auto[ -]reset|opens? at|turns? on)\b", re.IGNORECASE), 0.75),
+    (re.compile(r"\b(?:re-?sets?|opens? at|(?:turns?|shuts?) (?:on|off))\b", re.IGNORECASE), 0.75),
+    (re.compile(r"\b(?:open|close)s?\b.{0,20}[0-9]\s?(?:°\s?[CF]|℃|℉)", re.IGNORECASE), 0.7),
+    (re.compile(r"[0-9]\s?°?\s?C\s?\(\s?MG\s?\)"), 0.7),
     (re.compile(r"^\s*-?[0-9]{2,3}\s?°?\s?[FC]\s?\(\s?-?[0-9]{2,3}\s?°?\s?[FC]\s?\)\s*$"), 0.7),
     (re.compile(r"\btemperature fuse\b|\bhi-?limit\b", re.IGNORECASE), 0.6),
-    (re.compile(r"\b[0-9]{2,3}\s?/\s?[0-9]{2,3}\s?(?:°\s?C|℃|C\b)"), 0.6),
+    (re.compile(r"\b[0-9]{2,3}\s?(?:°\s?C|℃)?\s?/\s?[0-9]{2,3}\s?(?:°\s?C|℃|C\b)"), 0.6),
     (re.compile(r"max(?:imum)?\s?[0-9]{1,2}A.{0,20}[0-9]A.{0,20}max", re.IGNORECASE), 0.6),
 )  # fmt: skip
 
