@@ -10,7 +10,7 @@ from typing import Any
 from inventory.bench.files import COLUMNS
 from inventory.errors import Refused, WrongInput
 from inventory.store import lots, parts, units, whole
-from inventory.store.files import json_of, write_csv, write_json
+from inventory.store.files import first_bytes, json_of, write_csv, write_json
 from inventory.store.release import SCHEMA_VERSION
 from inventory.store.shelf import Shelf
 
@@ -20,10 +20,7 @@ MARK = "salvage_dump"
 
 def is_dump(path: Path) -> bool:
     """True for a file that ``dump_json`` wrote, by its first signs."""
-    if path.suffix.lower() != ".json" or not path.is_file():
-        return False
-    with path.open("rb") as file:
-        return MARK.encode() in file.read(200)
+    return path.suffix.lower() == ".json" and MARK.encode() in first_bytes(path, 200)
 
 
 def dump_json(shelf: Shelf, path: Path) -> int:

@@ -10,10 +10,10 @@ from typing import Any
 from sqlalchemy.engine import Connection
 
 from inventory.bench import words
-from inventory.bench.log import Piece, checked, understood, write_pieces
+from inventory.bench.log import Piece, checked, understood, write_lots
 from inventory.errors import InventoryError, Refused, WrongInput
-from inventory.records import Part, Reading, SourceUnit
-from inventory.store import loaded, units
+from inventory.records import Part, SourceUnit
+from inventory.store import loaded, parts, units
 from inventory.store.files import Row, Trouble, digest_of, from_spreadsheet, json_of, rows_of
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
@@ -28,7 +28,8 @@ COLUMNS = (
 CHUNK = 2_000
 """Rows written at a time, all in one transaction."""
 
-Ready = tuple[Piece, Part, Reading | None]
+REMEMBERED = 20_000
+"""Part types kept in mind while a file is read: its next row is often one of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,9 +195,9 @@ def load(
 
     Raises ``LoadRefused`` with every bad row where there is one and ``keep_good`` is not said.
     """
-    digest = digest_of(path) if path.is_file() else ""
+    digest = digest_of(path)
     with shelf.write(dry_run=dry_run) as connection:
-        if digest and not again:
+        if not again:
             before = loaded.when(connection, digest)
             if before:
                 raise Refused(f"{path} was loaded already on {before[:10]}; say --again to repeat.")
@@ -230,16 +231,17 @@ class _Loading:
         self.troubles: list[Trouble] = []
         self.bad_rows: list[Mapping[str, str]] = []
         self.new_units: dict[str, None] = {}
-        self._ready: list[Ready] = []
-        self._understood: dict[str, tuple[Part, Reading | None]] = {}
+        self._ready: list[tuple[Piece, Part]] = []
+        self._understood: dict[tuple[str | None, ...], tuple[Part, bool]] = {}
 
     def take(self, row: Row) -> None:
         """Read one row; a bad one is kept apart."""
         self.seen += 1
         try:
             piece = piece_of(row.cells)
-            part, reading = self._part(piece)
-            self._ready.append((checked(piece, part), part, reading))
+            part, doubtful = self._part(piece)
+            self._ready.append((checked(piece, part), part))
+            self.warnings += doubtful
         except _Bad as bad:
             self._bad(row, bad.column, bad.expected)
         except InventoryError as error:
@@ -247,15 +249,17 @@ class _Loading:
         if len(self._ready) >= CHUNK:
             self.flush()
 
-    def _part(self, piece: Piece) -> tuple[Part, Reading | None]:
-        """The part type of a piece; the same words are read once."""
-        key = repr((piece.family, piece.maker, piece.type_code, piece.marking, piece.description,
-                    sorted(piece.ratings.items(), key=str)))  # fmt: skip
-        if key not in self._understood:
-            if len(self._understood) > CHUNK:
+    def _part(self, piece: Piece) -> tuple[Part, bool]:
+        """The part type of a piece, and whether it was read with a warning; read once."""
+        agreed = repr(sorted(piece.ratings.items(), key=str)) if piece.ratings else ""
+        key = (piece.family, piece.maker, piece.type_code, piece.marking, piece.description, agreed)
+        known = self._understood.get(key)
+        if known is None:
+            if len(self._understood) >= REMEMBERED:
                 self._understood.clear()
-            self._understood[key] = understood(piece)
-        return self._understood[key]
+            part, reading = understood(piece)
+            known = self._understood[key] = (part, bool(reading and reading.warnings))
+        return known
 
     def _bad(self, row: Row, column: str, expected: str) -> None:
         """Keep a bad row apart."""
@@ -267,15 +271,16 @@ class _Loading:
         ready, self._ready = self._ready, []
         if not ready:
             return
-        self._make_units(ready)
-        done = write_pieces(self.connection, ready, self.bench)
-        self.first_lot = self.first_lot or done[0].lot.id
-        self.written += len(done)
-        self.warnings += sum(bool(one.reading and one.reading.warnings) for one in done)
+        pieces = [piece for piece, _ in ready]
+        self._make_units(pieces)
+        given = parts.known_or_added(self.connection, [part for _, part in ready])
+        made = write_lots(self.connection, pieces, given, self.bench)
+        self.first_lot = self.first_lot or made[0].id
+        self.written += len(made)
 
-    def _make_units(self, ready: Sequence[Ready]) -> None:
+    def _make_units(self, pieces: Sequence[Piece]) -> None:
         """Source units the file names and the shelf does not know yet."""
-        for label in dict.fromkeys(piece.source_unit for piece, _, _ in ready):
+        for label in dict.fromkeys(piece.source_unit for piece in pieces):
             if label and not units.where(self.connection, "label = :label", label=label):
                 if label.isascii() and label.isdigit():
                     continue

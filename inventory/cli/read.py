@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Annotated, Any
+from typing import IO, Annotated, Any
 
 import typer
 
@@ -36,8 +36,8 @@ def read(
     Example: salvage read "16(4)A 250V~ T85 5E4"
     """
     from inventory.markings.out import as_json
-    from inventory.markings.reader import read_line
     from inventory.markings.reader import read as read_marking
+    from inventory.markings.reader import read_line
 
     wanted = _family(family)
     if lines is not None:
@@ -68,16 +68,24 @@ def _family(word: str | None) -> str | None:
 def lines_of(source: str) -> Iterator[str]:
     """Lines of a file or of standard input."""
     if source == "-":
-        for raw in sys.stdin.buffer:
-            yield raw.decode("utf-8", "replace").rstrip("\r\n")
+        yield from _decoded(sys.stdin.buffer)
         return
     path = Path(source)
     try:
         with path.open("rb") as file:
-            for raw in file:
-                yield raw.decode("utf-8", "replace").rstrip("\r\n")
+            yield from _decoded(file)
     except OSError as error:
         raise WrongInput(f"Cannot read {path}: {error.strerror}.") from error
+    except ValueError as error:
+        raise WrongInput("That is not a file name.") from error
+
+
+def _decoded(file: IO[bytes]) -> Iterator[str]:
+    """Lines as text; one that does not end is refused before it fills the memory."""
+    while raw := file.readline(MOST_SIGNS):
+        if len(raw) == MOST_SIGNS:
+            raise WrongInput(f"A line of more than {MOST_SIGNS:,} signs is no marking.")
+        yield raw.decode("utf-8", "replace").rstrip("\r\n")
 
 
 def explain(reading: Any) -> None:

@@ -200,6 +200,8 @@ def head_of(path: Path) -> tuple[int, int]:
             head = file.read(100)
     except OSError as error:
         raise StoreUnusable(f"Cannot read {path}: {error.strerror}.") from error
+    except ValueError as error:
+        raise WrongInput("That is not a file name.") from error
     if not head:
         return 0, 0
     if len(head) < 100 or not head.startswith(b"SQLite format 3\x00"):

@@ -91,11 +91,19 @@ def encoding_of(path: Path) -> str:
 
 def digest_of(path: Path) -> str:
     """SHA-256 of the bytes, in hex."""
+    _checked(path)
     total = hashlib.sha256()
     with path.open("rb") as file:
         while chunk := file.read(1 << 20):
             total.update(chunk)
     return total.hexdigest()
+
+
+def first_bytes(path: Path, count: int) -> bytes:
+    """How a file begins."""
+    _checked(path)
+    with path.open("rb") as file:
+        return file.read(count)
 
 
 def rows_of(path: Path, encoding: str | None = None) -> Iterator[Row]:
@@ -200,7 +208,7 @@ def write_csv(path: Path, columns: Sequence[str], rows: Iterable[Sequence[object
     count = 0
     with whole_file(path) as draft, draft.open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file)
-        writer.writerow(columns)
+        writer.writerow([spreadsheet_safe(name) for name in columns])
         for row in rows:
             writer.writerow([spreadsheet_safe(cell) for cell in row])
             count += 1
@@ -222,7 +230,11 @@ class whole_file:  # noqa: N801 - reads as a verb: with whole_file(path) as draf
         self.draft = path.with_name(f".{path.name}.{os.getpid()}.part")
 
     def __enter__(self) -> Path:
-        if not self.path.parent.is_dir():
+        try:
+            there = self.path.parent.is_dir()
+        except (OSError, ValueError) as error:
+            raise WrongInput(f"{self.path.parent} cannot be the name of a folder.") from error
+        if not there:
             raise WrongInput(f"There is no folder {self.path.parent}.")
         return self.draft
 

@@ -19,14 +19,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from unittest import mock
 
-import typer.main
-
-from inventory.cli.main import app, run
+from inventory.cli.main import run
 from inventory.store.check import check
 from inventory.store.shelf import open_shelf
-
-_BUILT = typer.main.get_command(app)
-"""The commands, built once: the child shall spend its time at the shelf, where it is killed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +72,6 @@ def _work(
         os.dup2(silence, 1)
         os.dup2(silence, 2)
         os.environ["SALVAGE_SHELF"] = str(shelf)
-        vars(typer.main)["get_command"] = lambda _app, built=_BUILT: built
         prepare()
         os.write(writing, b"READY\n")
         for command in commands:
