@@ -37,6 +37,7 @@ def find(
     near_bin: str | None = None,
 ) -> Found:
     """Stand-ins for a wanted part, best first, the refused ones, and what is known but not here."""
+    wanted = _with_code(wanted, roads)
     steps = _steps(wanted, roads)
     listed = _listed(wanted, roads, serial)
     known = _told(wanted, steps, listed)
@@ -51,6 +52,18 @@ def find(
 
 
 # the roads ------------------------------------------------------------------------
+
+
+def _with_code(wanted: Wanted, roads: Roads) -> Wanted:
+    """A marking that is on record as a code is the wanted part's code."""
+    key = bare(wanted.marking)
+    if wanted.type_code or not key:
+        return wanted
+    parts = roads.parts(roads.by_codes([key]).get(key, ())).values()
+    known = {code for part in parts for code in (part.type_code, *part.aliases) if code}
+    known |= {c for edge in roads.edges_of(wanted.marking) for c in (edge.from_code, edge.to_code)}
+    is_code = key in {bare(code) for code in known}
+    return replace(wanted, type_code=wanted.marking) if is_code else wanted
 
 
 def _steps(wanted: Wanted, roads: Roads) -> list[Step]:

@@ -67,11 +67,10 @@ def _must(attribute: Attribute, wanted: Wanted) -> bool:
 def _need(attribute: Attribute, value: Value, words_of: WordsOf, *, must: bool) -> Need | None:
     """One attribute as a range or as words; None for a value that no index holds."""
     names = (attribute.name, *attribute.also_named)
-    if isinstance(value, bool):
-        figure = float(value)
-        return Need(names, figure, figure, None, must, figure)
-    figures = numbers(value)
-    if figures and attribute.compare != "includes":
+    if value is False and attribute.compare == "includes":
+        return None  # a yes serves where a no would do
+    figures = (float(value),) if isinstance(value, bool) else numbers(value)
+    if figures:
         low, high = _range(attribute, max(figures), min(figures))
         return Need(names, low, high, None, must, max(figures))
     if isinstance(value, dict) or any(isinstance(item, dict) for item in _items(value)):
@@ -96,6 +95,8 @@ def _range(attribute: Attribute, most: float, least: float) -> tuple[float | Non
         band *= abs(most)
     elif attribute.compare != "fit":
         band = 0.0
+    if attribute.compare == "includes":
+        least = most  # every wanted member must be there, so the largest must
     return least - band - slack, most + band + slack
 
 

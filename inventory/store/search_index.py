@@ -32,7 +32,10 @@ __all__ = [
 ]  # fmt: skip
 
 FINALISTS = 60
-"""Candidates that are compared slip by slip."""
+"""Candidates that are compared slip by slip; fewer of a longer query, so that each costs alike."""
+
+PLAIN_LENGTH = 16
+"""Up to this length a query gets all its finalists."""
 
 LOOKED_AT = 500
 """Candidates that are looked at where not every carrier will do."""
@@ -107,9 +110,11 @@ class _Carried:
 def _likeliest(ask: Asking, query: str, carried: _Carried) -> list[tuple[float, str, int]]:
     """The finalists: likeness (negative, for sorting), text and its number."""
     best: dict[int, tuple[float, texts.Typed]] = {}
-    for place, typed in enumerate(texts.readings(query)):
+    forms = texts.readings(query)
+    finalists = FINALISTS * PLAIN_LENGTH // max(PLAIN_LENGTH, *(len(form.key) for form in forms), 0)
+    most = LOOKED_AT if carried.picky else finalists
+    for place, typed in enumerate(forms):
         found = candidates(ask, typed.key, thorough=not place)
-        most = LOOKED_AT if carried.picky else FINALISTS
         for number, like in texts.nearest(typed.key, found, most):
             worth = typed.penalty / len(typed.key) - like
             if number not in best or worth < best[number][0]:
@@ -119,7 +124,7 @@ def _likeliest(ask: Asking, query: str, carried: _Carried) -> list[tuple[float, 
         order = [number for number in order if carried.by(number, 1)]
     return sorted(
         (-texts.likeness(best[number][1], words), words, number)
-        for number, words in _texts(ask, order[:FINALISTS])
+        for number, words in _texts(ask, order[:finalists])
     )
 
 

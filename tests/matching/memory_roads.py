@@ -28,8 +28,8 @@ class MemoryRoads:
         found = [
             (number, code, likeness(form, code))
             for number, part in self.shelf.items()
-            for code in (part.type_code or part.marking,)
-            if family in (None, part.family)
+            for code in (part.type_code, part.marking)
+            if code and family in (None, part.family)
         ]
         return sorted(found, key=lambda hit: -hit[2])[:limit]
 

@@ -203,12 +203,32 @@ def test_held_pieces_are_not_offered() -> None:
     assert [one.part.type_code for one in found.not_here] == ["DSA-16"]
 
 
-def test_a_wanted_part_of_no_known_family_is_looked_for_by_text_alone() -> None:
-    """Nothing tells which ratings count."""
+def test_a_wanted_part_of_no_known_family_is_not_looked_for_by_ratings() -> None:
+    """Nothing tells which of them count."""
     found = find(Wanted(None, "DSA-16"), _roads(_part(1, "DSA-16")))
 
-    assert _roads_of(found, "DSA-16") == {"text"}
+    assert _roads_of(found, "DSA-16") == {"code", "text"}
     assert found.stand_ins[0].verdict is Verdict.ASK
+
+
+@pytest.mark.parametrize("typed", ["de59 00002a", "DS-400"])
+def test_a_marking_that_is_on_record_as_a_code_is_taken_for_it(typed: str) -> None:
+    """A tech types an OEM number where a marking is asked for: alias and edge know it."""
+    part = replace(_part(1, "DSA-16"), aliases=("DE59-00002A",))
+    edges = [Edge("DSA-16", "DS-400", "supersedes", "list")]
+
+    (found,) = find(Wanted("switch", typed), _roads(part, edges=edges)).stand_ins
+
+    assert found.verdict is Verdict.SAME
+
+
+def test_a_marking_that_is_no_code_stays_a_marking() -> None:
+    """Two switches marked alike are not of one type for that."""
+    part = _part(1, "DSA-16")
+
+    (found,) = find(Wanted("switch", part.marking), _roads(part)).stand_ins
+
+    assert found.verdict is Verdict.ASK
 
 
 def test_a_search_for_nothing_finds_nothing() -> None:

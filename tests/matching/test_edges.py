@@ -208,6 +208,7 @@ def test_a_step_reads_as_a_sentence() -> None:
 
     assert spoken(edge) == "A1 listed alternate B1 at monitor in HM-1 (label, 2020)"
     assert str(Step("B1", 1, (edge,), ("x",), ("B2",))).endswith("; only together with B2; x")
+    assert str(Step("B1", 2, (edge,))) == f"2. B1: {spoken(edge)}"
 
 
 def test_an_unknown_kind_leads_nowhere() -> None:

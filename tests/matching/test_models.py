@@ -76,6 +76,7 @@ def test_a_missing_revision_leaves_a_doubt() -> None:
     assert "read the revision" in found.doubts[0]
     assert fit("LMXS27626D/00", "LMXS27626D/01") is None
     assert fit("LM/00", "HM") is None
+    assert fit("LMX/00", "HMX") is None
 
 
 def test_of_series_the_nearest_not_above_counts() -> None:

@@ -80,6 +80,49 @@ def test_values_that_no_index_holds_are_left_to_the_rules() -> None:
     assert "hp" not in _needs(hp=[{"hp": 0.1667, "volts": 125, "fla": None}])
 
 
+@pytest.mark.parametrize(
+    ("family", "name", "value", "inside", "outside"),
+    [
+        # a voltage range must be covered, each end stretched by 10 %: motors for 220 to 240 V
+        ("motor_turntable", "voltage_vac", [220, 240], 240, 120),
+        # 1.14 for 1.2 µF is -5 %; up to 10 % a person decides (reference/parts.md 1.5)
+        ("hv_capacitor", "capacitance_uf", 1.2, 1.1, 1.0),
+        # a lamp never takes more watts than its holder (reference/parts.md 1.12)
+        ("lamp", "power_w", 25, 15, 40),
+        # a 50 Hz motor runs at 50 Hz (reference/parts.md 1.11)
+        ("motor_fan", "frequency_hz", 50, 50, 60),
+        ("motor_fan", "frequency_hz", [50, 60], 60, 50),
+    ],
+)
+def test_each_comparison_has_its_range(
+    family: str, name: str, value: Value, inside: float, outside: float
+) -> None:
+    """What the sheet's operator could accept lies within, what it refuses lies outside."""
+    need = _needs(family, **{name: value})[name]
+    low, high = need.low or float("-inf"), need.high or float("inf")
+
+    assert low <= inside <= high
+    assert not low <= outside <= high
+
+
+def test_what_is_only_a_question_has_no_range() -> None:
+    """Another hole diameter is a note: it narrows nothing down, but the near one comes first."""
+    need = _needs(hole_mm=3.1)["hole_mm"]
+
+    assert (need.low, need.high, need.aim) == (None, None, 3.1)
+
+
+def test_a_yes_serves_where_a_no_would_do() -> None:
+    """A fast diode may replace a plain one, never the reverse."""
+    assert _needs("hv_diode", fast_recovery=True)["fast_recovery"].low == pytest.approx(1)
+    assert "fast_recovery" not in _needs("hv_diode", fast_recovery=False)
+
+
+def test_what_only_follows_from_other_ratings_is_not_looked_up() -> None:
+    """A 6.3 mm tab is 0.8 mm thick, but no record says so: the rules know, the index does not."""
+    assert set(_needs(tab_mm=6.3)) == {"tab_mm"}
+
+
 def test_a_flag_is_looked_up_as_a_figure() -> None:
     """Yes is 1, as the store files it."""
-    assert _needs("hv_capacitor", bleeder=True)["bleeder"].low == 1.0
+    assert _needs("hv_capacitor", bleeder=True)["bleeder"].low == pytest.approx(1)

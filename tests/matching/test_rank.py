@@ -97,6 +97,13 @@ def test_the_nearest_bin_goes_first_where_the_tech_says_where_he_stands() -> Non
     assert _order(far, near, near_bin="B7-05") == [2, 1]
 
 
+def test_a_bin_that_is_the_tech_s_own_is_the_nearest() -> None:
+    """All signs agree."""
+    own = replace(_stand_in(2), lots=(_offer(2, bin_code="B7"),))
+
+    assert _order(_stand_in(1), own, near_bin="B7") == [2, 1]
+
+
 def test_the_best_lot_of_a_stand_in_is_its_first() -> None:
     """Tested before untested, old before new."""
     lots = (_offer(1, good=False), _offer(2, at="2026-02"), _offer(3, at="2026-01"))

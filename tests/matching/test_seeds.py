@@ -99,6 +99,13 @@ def test_any_query_is_looked_for_by_bounded_work(text: str) -> None:
     assert all(probe.seed >= 0 for probe in asked)
 
 
+def test_the_same_piece_is_looked_for_once() -> None:
+    """In a run of one sign all shifts are alike."""
+    asked = [(probe.seed, probe.key) for probe in probes("1111111111")]
+
+    assert len(asked) == len(set(asked))
+
+
 def test_only_short_keys_are_filed_with_signs_left_out() -> None:
     """Longer ones have pieces enough."""
     assert not {seed for seed, _ in seeds("WB27X10930") if seed % 16 == SHORT}
