@@ -49,9 +49,16 @@ _COUNTS = {
 @contextmanager
 def looking_at(path: Path) -> Iterator[Connection]:
     """A read transaction on a shelf file of any known schema, which is not upgraded by it."""
+    with explaining(path), _opened(path) as connection:
+        yield connection
+
+
+@contextmanager
+def _opened(path: Path) -> Iterator[Connection]:
+    """The same, with what goes wrong as the driver says it."""
     engine = opening.engine_for(path, read_only=not can_write_beside(path), any_schema=True)
     try:
-        with explaining(path), engine.connect() as connection, connection.begin():
+        with engine.connect() as connection, connection.begin():
             yield connection
     finally:
         engine.dispose()
@@ -92,11 +99,14 @@ def schema_of(path: Path) -> int:
     return version
 
 
-def damage_in(path: Path) -> str | None:
-    """The first thing wrong with a shelf file, in words; None where it is whole."""
-    schema_of(path)
-    with looking_at(path) as connection:
-        return broken_pages(connection) or broken_records(connection)
+def is_damaged(path: Path) -> bool:
+    """True where a shelf file is not whole: asked when something else went wrong with it."""
+    try:
+        schema_of(path)
+        with _opened(path) as connection:
+            return (broken_pages(connection) or broken_records(connection)) is not None
+    except Exception as error:  # damage shows itself in any way at all
+        return not any(word in str(error).lower() for word in ("locked", "another bench"))
 
 
 def broken_pages(connection: Connection) -> str | None:

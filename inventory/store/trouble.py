@@ -37,7 +37,7 @@ def explaining(path: Path | None) -> Iterator[None]:
         raise explained(str(error.orig), path) from error
     except opening.driver_errors() as error:
         raise explained(str(error), path) from error
-    except json.JSONDecodeError as error:
+    except (json.JSONDecodeError, UnicodeDecodeError) as error:
         raise _damaged(path) from error
     except (UnicodeEncodeError, OverflowError) as error:
         raise WrongInput(
@@ -45,7 +45,9 @@ def explaining(path: Path | None) -> Iterator[None]:
         ) from error
     except (TypeError, ValueError, KeyError) as error:
         # a flipped bit inside a record can make nonsense of it; only proven damage is called so
-        if path is not None and _proven_damaged(path):
+        from inventory.store.contents import is_damaged
+
+        if path is not None and path.exists() and is_damaged(path):
             raise _damaged(path) from error
         raise
 
@@ -116,15 +118,3 @@ _SENTENCES: tuple[tuple[tuple[str, ...], Callable[[Path | None, str], InventoryE
     (("readonly", "read-only", "unable to open", "disk i/o"), _unwritable),
 )
 """Words in the messages of SQLite and what they mean. Source: sqlite.org, Result Codes."""
-
-
-def _proven_damaged(path: Path) -> bool:
-    """True where SQLite's own check, or the chain of the journal, finds the file damaged."""
-    from inventory.store.contents import damage_in
-
-    try:
-        return path.exists() and damage_in(path) is not None
-    except Busy:
-        return False
-    except InventoryError:
-        return True
