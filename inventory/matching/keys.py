@@ -32,7 +32,7 @@ def bare(text: str) -> str:
     >>> bare("szm-v16 fa/63")
     'SZMV16FA63'
     """
-    return _NOT_KEPT.sub("", _plain(text))
+    return text.translate(_ASCII_BARE) if text.isascii() else _NOT_KEPT.sub("", _plain(text))
 
 
 def code_key(text: str) -> str:
@@ -41,6 +41,8 @@ def code_key(text: str) -> str:
     >>> code_key("R-l 85OA") == code_key("R-1850A")
     True
     """
+    if text.isascii():
+        return text.translate(_ASCII_KEY)
     return bare(text.translate(_SIGNS)).translate(LOOK_ALIKES)
 
 
@@ -58,3 +60,11 @@ def _plain(text: str) -> str:
     if not text.isascii():
         text = unicodedata.normalize("NFKD", text.translate(_FOREIGN)).translate(_FOREIGN)
     return text.upper()
+
+
+_ASCII_BARE = {code: _NOT_KEPT.sub("", chr(code).upper()) or None for code in range(128)}
+_ASCII_KEY = {
+    code: (_NOT_KEPT.sub("", chr(code).translate(_SIGNS).upper()).translate(LOOK_ALIKES) or None)
+    for code in range(128)
+}
+"""The same sign by sign, for the plain texts that nearly all codes are."""

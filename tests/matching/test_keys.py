@@ -54,6 +54,13 @@ def test_keys_are_made_of_any_text_and_making_them_twice_changes_nothing(text: s
     assert spaced(spaced(text)) == spaced(text)
 
 
+@given(st.text(st.characters(codec="ascii")))
+def test_the_quick_way_for_plain_texts_gives_the_same(text: str) -> None:
+    """A sign of another script in front takes the other way; it leaves nothing behind."""
+    assert bare(text) == bare("中" + text)
+    assert code_key(text) == code_key("中" + text)
+
+
 @given(st.text())
 def test_keys_hold_capitals_and_digits_only(text: str) -> None:
     """An index of keys needs no other signs, and the folded letters are gone."""
