@@ -6,12 +6,12 @@ code under test raised) where something is wrong. Wrong input may be refused, in
 
 from __future__ import annotations
 
+import atexit
 import json
-import os
-import tempfile
+import shutil
 import unicodedata
 from collections.abc import Callable
-from contextlib import suppress
+from functools import cache
 from pathlib import Path
 
 from inventory.bench import dumps, files
@@ -19,6 +19,10 @@ from inventory.cli.show import safe
 from inventory.errors import InventoryError
 from inventory.markings.grammars import FAMILIES
 from inventory.markings.reader import read
+from inventory.records import Mark, Unread
+from inventory.store.shelf import Shelf, open_shelf
+from tests.fuzz import making
+from tests.trust.places import quick_folder
 
 MOST = 4_000
 """Bytes a target looks at: enough for any fault of form, few enough to be quick."""
@@ -34,7 +38,8 @@ def marking(data: bytes) -> None:
     text = data[1:MOST].decode("utf-8", errors="surrogateescape")
     reading = read(text, family)
     seen = [0] * len(text)
-    for piece in (*reading.marks, *reading.unread):
+    pieces: tuple[Mark | Unread, ...] = (*reading.marks, *reading.unread)
+    for piece in pieces:
         assert text[piece.start : piece.end] == piece.text
         for place in range(piece.start, piece.end):
             seen[place] += 1
@@ -58,11 +63,25 @@ def csv_file(data: bytes) -> None:
 
 
 def json_file(data: bytes) -> None:
-    """A JSON file: a list of parts, a dump of a shelf, or a sentence."""
+    """A JSON file: a list of parts, a dump of a shelf, or a sentence.
+
+    By the first byte: the bytes as they are, or a document of the right shape made of them.
+    """
+    makers = {1: making.parts_list, 2: making.dump}
+    if data[:1] and data[0] in makers:
+        data = json.dumps(makers[data[0]](data[1:])).encode()
     _pieces(data, ".json")
     path = _written(data, ".json")
-    with suppress(InventoryError):
-        dumps._tables_of(files.json_of(path), path)
+    try:
+        dumps.load_dump(_empty_shelf(), path, dry_run=True)
+    except InventoryError as error:
+        _harmless(str(error))
+
+
+@cache
+def _empty_shelf() -> Shelf:
+    """A shelf that dumps are tried on; nothing stays on it."""
+    return open_shelf(str(_place(".shelf")), create=True)
 
 
 def _pieces(data: bytes, ending: str) -> None:
@@ -81,12 +100,23 @@ def _pieces(data: bytes, ending: str) -> None:
 
 
 def _written(data: bytes, ending: str) -> Path:
-    """The bytes as a file, in memory where the machine has such a place."""
-    memory = Path("/dev/shm")  # noqa: S108 - a fuzzer writes thousands of files a second
-    folder = memory if memory.is_dir() else Path(tempfile.gettempdir())
-    path = folder / f"salvage-fuzz-{os.getpid()}{ending}"
+    """The bytes as a file."""
+    path = _place(ending)
     path.write_bytes(data[:MOST])
     return path
+
+
+def _place(ending: str) -> Path:
+    """A file of this process."""
+    return _folder() / f"fuzzed{ending}"
+
+
+@cache
+def _folder() -> Path:
+    """A folder that goes with the process."""
+    folder = quick_folder()
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    return folder
 
 
 TARGETS: dict[str, Callable[[bytes], None]] = {
