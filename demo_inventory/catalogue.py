@@ -123,8 +123,9 @@ def _motors() -> Iterator[Spec]:
         for maker, stem in (("Dursten", "DT"), ("Omvari", "OT")):
             code = f"{stem}50-{number + 1}"
             early = 0.3 if code == "DT50-1" else 0.004
-            yield Spec("motor_turntable", maker, code, f"{code} {volts} 50/60Hz 2.5/3RPM 3W", 890,
-                       (4.5 if stem == "DT" else 11) if number == 0 else 0.3, "D1", fails=early)  # fmt: skip
+            need = (4.5 if stem == "DT" else 11) if number == 0 else 0.3
+            marking = f"{code} {volts} 50/60Hz 2.5/3RPM 3W"
+            yield Spec("motor_turntable", maker, code, marking, 890, need, "D1", fails=early)
     for watts in (14, 18, 22, 30, 35):
         code = f"DF-{watts}"
         yield Spec(

@@ -113,7 +113,8 @@ class Shop:
         unit = SourceUnit(0, f"U{self.units:02d}", kind, maker, model,
                           serial=f"{self.die.randint(10**6, 10**7 - 1)}",
                           why_scrapped=self.die.choice(WHY),
-                          arrived=self.clock.date().isoformat(), in_yard=self.units > 50)  # fmt: skip
+                          arrived=self.clock.date().isoformat(),
+                          in_yard=self.units > 50)  # fmt: skip
         pool = [spec for spec in self.specs if spec.family in PULLED]
         chosen = self.die.choices(pool, weights=[s.need * s.price**0.5 for s in pool], k=6)
         distinct = {spec.type_code: spec for spec in chosen}.values()
@@ -245,7 +246,8 @@ class Shop:
         testing.bench_test(self.as_bench(), dead, readings)
         right = self.log(self.by_code["PW-V16-63"], 1, "salvaged", "U55", "untested")
         readings = {"rest_ohm": float("inf"), "pressed_ohm": 0.04, "drop_mv_at_1a": 32,
-                    "released_ohm": float("inf"), "clicks": True, "insulation_mohm": 500}  # fmt: skip
+                    "released_ohm": float("inf"), "clicks": True,
+                    "insulation_mohm": 500}  # fmt: skip
         testing.bench_test(self.as_bench(), right, readings)
         waiting = Job(0, "", "microwave oven", "Brenka", "BK-20M", complaint="dead, door closed")
         jobs.open_job(self.as_bench(), waiting)

@@ -30,8 +30,8 @@ PREFIXES = {
 BASE_UNITS = {
     "ohm": "ohm",
     "ohms": "ohm",
-    "Ω": "ohm",
-    "Ω": "ohm",
+    "\u03a9": "ohm",  # Greek capital omega
+    "\u2126": "ohm",  # the ohm sign
     "V": "V",
     "A": "A",
     "W": "W",
@@ -45,7 +45,7 @@ BASE_UNITS = {
 
 _AMOUNT = re.compile(
     r"\s*(?P<number>[+-]?[0-9]{1,18}(?:[.,][0-9]{1,12})?)\s{0,3}"
-    r"(?P<prefix>[pnuµμmkKMG]?)(?P<unit>ohms?|Ω|Ω|Hz|V|A|W|F|H|g|s)\s*"
+    r"(?P<prefix>[pnuµμmkKMG]?)(?P<unit>ohms?|Ω|\u2126|Hz|V|A|W|F|H|g|s)\s*"
 )
 _NUMBER = re.compile(r"[+-]?[0-9]{1,18}(?:[.,][0-9]{1,12})?")
 

@@ -176,7 +176,7 @@ WORDS = {"same": "SAME", "fits": "FITS", "ask": "ASK", "refused": "NO"}
 
 
 def tell(found: Any, query: Any) -> None:
-    """The answer at a terminal: the best first, each with its lots and what speaks for and against."""
+    """The answer at a terminal: the best first, with its lots and what speaks for and against."""
     for caution in found.cautions:
         show.caution(caution.text, caution.source)
     for warning in found.reading.warnings if found.reading else ():

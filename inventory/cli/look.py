@@ -107,8 +107,9 @@ def _part(page: Any, *, json: bool) -> None:
         return
     part = page.part
     show.line(f"Part type {part.id}: {show.safe(part.marking or part.type_code)}", "head")
-    for label, value in (("Family", part.family), ("Maker", part.maker), ("Type", part.type_code),
-                         ("Also", ", ".join(part.aliases)), ("Text", part.description)):  # fmt: skip
+    also = ", ".join(part.aliases)
+    for label, value in (("Family", part.family), ("Maker", part.maker), ("Also", also),
+                         ("Type", part.type_code), ("Text", part.description)):  # fmt: skip
         if value:
             show.line(f"{label}: {show.safe(value)}")
     _ratings(dict(part.ratings))

@@ -40,7 +40,7 @@ def page(found: Any) -> str:
         _jobs(found.jobs),
         _holds(found.holds),
         '<div class="cols">',
-        _bars("Untested pile, pieces", found.untested, lambda value: str(value)),
+        _bars("Untested pile, pieces", found.untested, str),
         _bars("Good stock, value at the last known price", found.value, show.money),
         "</div>",
         '<p class="soft">Untested pieces are never counted as good. Unplug and discharge before'
@@ -82,7 +82,8 @@ def _used(found: Any) -> str:
     top = max(pieces for _, pieces in found.used) or 1
     bars = "".join(
         f'<rect x="{index * 22}" y="{60 - 56 * pieces / top:.1f}" width="18"'
-        f' height="{56 * pieces / top:.1f}" fill="#3c7a6b"><title>{_text(month)}: {pieces}</title></rect>'
+        f' height="{56 * pieces / top:.1f}" fill="#3c7a6b">'
+        f"<title>{_text(month)}: {pieces}</title></rect>"
         for index, (month, pieces) in enumerate(found.used)
     )
     last = found.used[-1]

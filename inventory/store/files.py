@@ -153,7 +153,7 @@ def _columns(names: list[str], path: Path) -> list[str]:
         columns.pop()
     doubled = {name for name in columns if columns.count(name) > 1}
     if doubled:
-        raise WrongInput(f"{path}: the column {sorted(doubled)[0]!r} stands there twice.")
+        raise WrongInput(f"{path}: the column {min(doubled)!r} stands there twice.")
     return columns
 
 

@@ -169,6 +169,6 @@ def failed_often(connection: Connection, part_ids: Sequence[int | None]) -> list
         return []
     statement = text(
         "SELECT part_id FROM journal WHERE part_id IN :ids AND kind = 'failed' GROUP BY part_id"
-        f" HAVING COUNT(*) >= {LEAST_FAILURES}"
+        " HAVING COUNT(*) >= :least"
     ).bindparams(bindparam("ids", expanding=True))
-    return list(connection.execute(statement, {"ids": numbers}).scalars())
+    return list(connection.execute(statement, {"ids": numbers, "least": LEAST_FAILURES}).scalars())

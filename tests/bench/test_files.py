@@ -12,7 +12,11 @@ from inventory.errors import InventoryError, Refused, WrongInput
 from inventory.store import lots, parts
 from inventory.store.shelf import Shelf, open_shelf
 
-GOOD = "family,marking,quantity,bin,state\nswitch,16(4)A 250V~,2,A1-01,clicks\nfuse,T5AL250V,10,B1-01,\n"
+GOOD = (
+    "family,marking,quantity,bin,state\n"
+    "switch,16(4)A 250V~,2,A1-01,clicks\n"
+    "fuse,T5AL250V,10,B1-01,\n"
+)
 
 
 def _file(folder: Path, text: str | bytes, name: str = "parts.csv") -> Path:
