@@ -82,7 +82,10 @@ def pieces_of_file(path: Path, encoding: str | None = None) -> list[Piece]:
     return pieces
 
 
-class _Bad(Exception):  # noqa: N818 - never leaves this module
+_NOTHING_SAID = dict.fromkeys(COLUMNS, "")
+
+
+class _Bad(Exception):
     """One cell is not what was expected."""
 
     def __init__(self, column: str, expected: str) -> None:
@@ -96,7 +99,8 @@ def piece_of(cells: Mapping[str, Any]) -> Piece:
     if "\0" in cells:
         raise _Bad("(last)", str(cells["\0"]))
     _no_stranger(cells)
-    said = {name: _text(cells, name) for name in COLUMNS}
+    filled = [n for n in COLUMNS if cells.get(n) not in (None, "")]
+    said = _NOTHING_SAID | {name: _text(cells, name) for name in filled}
     if not said["marking"].strip() and not said["type"].strip():
         raise _Bad("marking", "a marking or a type was expected, both are empty")
     ratings = {name[2:]: _rating(cells, name) for name in cells if name.startswith("r.")}
@@ -133,9 +137,7 @@ def _no_stranger(cells: Mapping[str, Any]) -> None:
 
 def _text(cells: Mapping[str, Any], name: str) -> str:
     """A cell as text that can be stored."""
-    value = cells.get(name)
-    if value is None:
-        return ""
+    value = cells[name]
     if isinstance(value, dict | list):
         raise _Bad(name, "a text was expected")
     text = from_spreadsheet(str(value))

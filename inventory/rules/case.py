@@ -127,6 +127,8 @@ def refuse(rule: str, sentence: str, source: str) -> Reason:
     return Reason(rule, Outcome.REFUSED, sentence, source)
 
 
-def ask(rule: str, sentence: str, source: str, decides: str, effort: int = 5) -> Reason:
-    """A rule that cannot tell; ``decides`` names what would."""
-    return Reason(rule, Outcome.ASK, sentence, source, decides, effort)
+def ask(
+    rule: str, sentence: str, source: str, decides: str, effort: int = 5, *, of_wanted: bool = False
+) -> Reason:
+    """A rule that cannot tell; ``decides`` names what would, and on which part it is found."""
+    return Reason(rule, Outcome.ASK, sentence, source, decides, effort, of_wanted)
