@@ -147,6 +147,16 @@ _NARROW = re.compile(
 _CLASSICAL = re.compile(
     r"(?P<profile>[ZABCDE])\s?-?\s?(?P<inch>[1-9][0-9]{1,2})(?:[.,](?P<part>[0-9]{1,2}))?(?![0-9A-Za-z.])"
 )
+_METRIC = re.compile(
+    r"(?P<profile>[YZABCDE])\s?-?\s?(?P<length>[4-9][0-9]{2}|[1-9][0-9]{3})(?:\s?mm)?(?![0-9A-Za-z.])"
+)
+"""Four hundred inches would be ten metres: such a figure is the datum length in mm (ISO 4184)."""
+
+_LIGHT = re.compile(
+    r"(?P<width>[345])L\s?-?\s?(?P<length>[1-9][0-9]{2,3})(?P<kevlar>K)?(?![0-9A-Za-z.])"
+)
+_LIGHT_MM = {"3": 9.5, "4": 12.7, "5": 16.7}
+RMA = "RMA IP-23, single V-belts 3L, 4L, 5L: outside length in tenths of an inch; from memory"
 
 
 def v_belt(scan: Scanner) -> bool:
@@ -160,6 +170,16 @@ def v_belt(scan: Scanner) -> bool:
             "length": (f"{found['length']} mm long, pitch length", ISO_4184),
         }
         return legend(scan, found, means)
+    if found := scan.peek(_LIGHT):
+        return _light_duty(scan, found)
+    if found := scan.peek(_METRIC):
+        scan.say("profile", found["profile"])
+        scan.say("length_mm", int(found["length"]))
+        means = {
+            "profile": (f"V-belt, {CLASSICAL_MM[found['profile']]} mm wide at the top", ISO_4184),
+            "length": (f"{found['length']} mm long; which length is not said", ISO_4184),
+        }
+        return legend(scan, found, means)
     found = scan.peek(_CLASSICAL)
     if found is None:
         return False
@@ -169,6 +189,20 @@ def v_belt(scan: Scanner) -> bool:
         "profile": (f"V-belt, {CLASSICAL_MM[found['profile']]} mm wide at the top", ISO_4184),
         "inch": ("inches, inside length by practice", PRACTICE),
         "part": ("tenths of an inch", PRACTICE),
+    }
+    return legend(scan, found, means)
+
+
+def _light_duty(scan: Scanner, found: re.Match[str]) -> bool:
+    """LightDuty = width-digit "L" outside length in tenths of an inch, e.g. 4L380."""
+    scan.say("profile", f"{found['width']}L")
+    scan.say("width_mm", _LIGHT_MM[found["width"]])
+    scan.say("length_in", int(found["length"]) / 10)
+    scan.say("length_system", "La")
+    means = {
+        "width": (f"light-duty V-belt, {_LIGHT_MM[found['width']]} mm wide at the top", RMA),
+        "length": (f"{int(found['length']) / 10} inch long outside", RMA),
+        "kevlar": ("aramid cords", RMA),
     }
     return legend(scan, found, means)
 
@@ -228,7 +262,9 @@ def _inches(scan: Scanner) -> None:
     inches, length = scan.ratings.get("length_in"), scan.ratings.get("length_mm")
     if inches is None:
         return
-    if length is None:
+    if length is None and scan.ratings.get("length_system") == "La":
+        scan.assume("length_mm", round(inches * 25.4), RMA)
+    elif length is None:
         source = "common practice: the number is the inside length in inches"
         scan.assume("length_mm", round(inches * 25.4), source)
         scan.assume("length_system", "Li", source)
@@ -238,7 +274,7 @@ def _inches(scan: Scanner) -> None:
 
 _SURE = re.compile(
     r"(?<![0-9A-Za-z])(?:[1-9][0-9]?\s?E?\s?P[HJKLM]E?(?![A-Za-z])|P[HJKLM]\s?-?[1-9][0-9]{2,3}"
-    r"|[1-9][0-9]{2,3}\s?[HJ]\s?[4-9](?![0-9])|[SX]P[ZABC]\s?[1-9][0-9]{2,3}|RPF|(?:poly-?)?v-?belt|belt\b)",
+    r"|[1-9][0-9]{2,3}\s?[HJ]\s?[4-9](?![0-9])|[SX]P[ZABC]\s?[1-9][0-9]{2,3}|RPF|[345]L\s?[1-9][0-9]{2,3}K?(?![0-9A-Za-z])|(?:poly-?)?v-?belt|belt\b)",
     ANY_CASE,
 )
 _MAYBE = re.compile(

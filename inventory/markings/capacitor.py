@@ -120,10 +120,16 @@ def bare_volts(scan: Scanner) -> bool:
 
 FILMS = (
     word(
-        "MKP|MPP|CBB[0-9]{0,3}", "metallised polypropylene", "DIN 41379; GB/T 2470", dielectric="PP"
+        "MKP[0-9]{0,3}|MPP|CBB[0-9]{0,3}",
+        "metallised polypropylene",
+        "DIN 41379; GB/T 2470",
+        dielectric="PP",
     ),
     word(
-        "MKT|MKS|MPE|CL[0-9]{1,3}", "metallised polyester", "DIN 41379; GB/T 2470", dielectric="PET"
+        "MKT[0-9]{0,3}|MKS[0-9]{0,3}|MPE|CL[0-9]{1,3}",
+        "metallised polyester",
+        "DIN 41379; GB/T 2470",
+        dielectric="PET",
     ),
     word("FKP|PP|KP", "polypropylene film and foil", "DIN 41379", dielectric="PP"),
     word("FKS|FKT|KT|PET", "polyester film and foil", "DIN 41379", dielectric="PET"),

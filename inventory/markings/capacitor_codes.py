@@ -126,8 +126,8 @@ def epcos(scan: Scanner) -> bool:
 
 
 _PME271 = re.compile(
-    r"(?P<series>PME271(?P<volts>M))(?P<pitch>[ABD])?\s?(?P<value>[4-6][0-9]{2,3})(?P<tol>[KM])"
-    r"(?P<pack>R[0-9]{2})?(?![0-9A-Za-z])"
+    r"(?P<series>PME\s?271\s?(?P<volts>M))(?P<pitch>[ABD])?\s?(?P<value>[4-6][0-9]{2,3})"
+    r"(?P<tol>[KM])?(?P<pack>R[0-9]{2})?(?![0-9A-Za-z])"
 )
 _P276 = re.compile(
     r"(?P<series>P276)(?P<pitch>[HQCSE])(?P<size>[A-Z])(?P<value>[1-9][0-9]{2})(?P<tol>[KM])"
@@ -163,9 +163,10 @@ def metallised_paper(scan: Scanner) -> bool:
         "series": ("metallised paper, class X2, 275 V a.c.", KEMET_PME),
         "pitch": (f"leads {pitch} mm apart", KEMET_PME),
         "value": (say_farads(scan, amount), KEMET_PME),
-        "tol": say_tolerance(scan, found["tol"]),
         "pack": ("packing", KEMET_PME),
     }
+    if found["tol"]:
+        means["tol"] = say_tolerance(scan, found["tol"])
     if not digits_in_all:
         means |= {"size": ("size code", KEMET_PME), "volts": ("275 V a.c.", KEMET_PME)}
     return legend(scan, found, means)

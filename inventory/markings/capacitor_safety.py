@@ -115,6 +115,21 @@ def bleeder(scan: Scanner) -> bool:
     return legend(scan, found, {"value": (f"built-in resistor of {ohms(amount)}", PRACTICE)})
 
 
+_PULSE = re.compile(
+    r"(?P<kv>[1-9](?:[.,][0-9]{1,2})?)\s?kV(?:\s?(?:peak|pulse|impulse))?(?![0-9A-Za-z~]|\s?(?:AC|~))",
+    ANY_CASE,
+)
+
+
+def pulse(scan: Scanner) -> bool:
+    """Pulse = number "kV" "peak"?: the impulse it bears; no mains capacitor is rated kilovolts."""
+    found = scan.peek(_PULSE)
+    if found is None:
+        return False
+    scan.say("peak_impulse_kv", figure(found["kv"]))
+    return legend(scan, found, {"kv": (f"bears a pulse of {found['kv']} kV", IEC_60384_14)})
+
+
 RULES: tuple[Rule, ...] = (
     rest_of_word,
     *CODES,
@@ -123,6 +138,7 @@ RULES: tuple[Rule, ...] = (
     climatic,
     temperature,
     bleeder,
+    pulse,
     volts("voltage_vac", "IEC 60384-14, rated voltage is a.c."),
     *VALUE_LINES,
     bare_volts,
@@ -192,7 +208,7 @@ _SURE = re.compile(
     r"|(?<![0-9A-Za-z.])(?:X[123]|Y[124])(?:[/&,\s]?[XY][1-4])?(?![0-9A-Za-z.]).{0,40}?[0-9]\s?(?:V|n|µ|u|p|[JKM](?![a-z]))"
 )
 _MAYBE = re.compile(
-    r"(?<![0-9A-Za-z])(?:X[123]|Y[124])(?![0-9.])|MKP.{0,12}X2|(?:^|\s)K[XHY](?:\s|$)"
+    r"(?<![0-9A-Za-z])PME\s?271|(?<![0-9A-Za-z])(?:X[123]|Y[124])(?![0-9.])|MKP.{0,12}X2|(?:^|\s)K[XHY](?:\s|$)"
 )
 _GLUED = re.compile(r"[0-9]V?~?[XY][124](?:[XY][124])?(?![0-9A-Za-z])")
 _WORN = re.compile(r"(?:MKP|MPX|[0-9][nuµ]F?)\b.{0,20}\b2[57]5\s?V?\s?~")

@@ -40,7 +40,7 @@ _CODE = re.compile(
     r"(?P<series>CH8[0-9])(?:\s?[-_/]\s?|\s)?(?P<volts>[12][0-9])(?P<uf>[0-9]{3})(?P<tail>[A-Z]{0,2})(?![A-Za-z0-9])"
 )
 _FARADS = re.compile(
-    rf"(?P<n>{NUM})\s?(?P<unit>MFD|[uµU]F(?:D|d)?|[nN]F|m[fF]|M[fF]|F)"
+    rf"(?P<n>{NUM})\s?(?P<unit>MFD|mfd|[uµU][Ff](?:D|d)?|[nN]F|m[fF]|M[fF]|F)"
     rf"(?:\s?(?P<tol>[JKM])(?![A-Za-z0-9]))?{END}"
 )
 _FACTORS = {"u": "1", "µ": "1", "mfd": "1", "n": "0.001"}
@@ -175,7 +175,8 @@ _WORDS = phrases(
     Phrase(r"internal diode|built[ -]in diode", "built-in diode", {"built_in": "diode"}),
     Phrase(r"P[0-2]|S[0-3]", "safety class of the can", {}, "IEC 61270-1, from memory"),
     Phrase(r"SH|self[ -]healing", "self-healing", {"self_healing": True}),
-    Phrase(r"microwave(?: oven)?|oven|HV|H\.V\.|high voltage|model", "heading"),
+    Phrase(r"CH8[0-9]", "series of oven capacitors", {}, CODE),
+    Phrase(r"microwave(?: oven)?|oven|HV|H\.V\.|high voltage|model|internal", "heading"),
 )  # fmt: skip
 _LINES: tuple[Rule, ...] = (
     _climate, _tolerance, _bleeder, _farads, volts(), hertz, _WORDS, approvals, *GAPS,
@@ -195,7 +196,7 @@ def read(text: str) -> Reading:
     return scan.reading("hv_capacitor")
 
 
-_UF = rf"{NUM}\s?(?:[uµUM]FD?)"
+_UF = rf"{NUM}\s?(?:[uµUM][Ff]D?)"
 _KV = r"(?:[12][0-9]{3}\s?V|[12][.,][0-9]{1,2}\s?[kK]V)"
 _LIKELY = (
     (re.compile(r"(?:^|\s)CH8[0-9][- ]?[0-9]{5}"), 0.95),
@@ -204,12 +205,15 @@ _LIKELY = (
     (re.compile(r"[0-9]\s?m?F\s.{0,4}AC\s?2[0-9]{3}\s?V"), 0.8),
     (re.compile(r"^\s*1[.,]0\s?F\s*$"), 0.4),
 )
+_MAINS_CLASS = re.compile(r"(?<![0-9A-Za-z])[XY][124](?![0-9])")
+"""A class of IEC 60384-14: the kilovolts beside it are a pulse, not a rating."""
 
 
 def likely(text: str) -> float:
     """How strongly a text looks like an oven's high-voltage capacitor, 0 to 1."""
     head = text[:400].replace("μ", "µ")
-    return next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
+    score = next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
+    return score * 0.3 if _MAINS_CLASS.search(head) else score
 
 
 def _code_text(said: Mapping[str, Any]) -> str:

@@ -161,6 +161,27 @@ def plain(scan: Scanner) -> bool:
     return legend(scan, found, {"number": meaning, "letter": meaning})
 
 
+_SPAN = re.compile(
+    rf"(?P<low>{NUMBER})\s?[kKM]?\s?(?:{_OHM})?\s?(?:-|~|…|to)\s?(?P<high>{NUMBER})\s?(?P<prefix>[kKM])?"
+    rf"\s?(?P<unit>{_OHM})?(?![0-9A-Za-z])"
+)
+
+
+def span(scan: Scanner) -> bool:
+    """Range = number "-" number "k" "Ω"?: what a good one may measure, not its value."""
+    found = scan.peek(_SPAN)
+    if found is None or not (found["prefix"] or found["unit"]):
+        return False
+    power = OHM_LETTERS[found["prefix"] or "R"]
+    low, high = (Decimal(str(figure(found[side], power))) for side in ("low", "high"))
+    if low >= high:
+        return False
+    scan.say("range_ohm", [tidy(low), tidy(high)])
+    scan.warn("A range is what a good one may measure; the value at 25 °C is not said.")
+    means = f"measures {ohms(low)} to {ohms(high)}"
+    return legend(scan, found, {"low": (means, PRACTICE), "high": (means, PRACTICE)})
+
+
 _DIGITS = re.compile(
     r"(?P<code>0[1-9][0-9]{2}|[1-9][0-9]{2})(?P<tol>[DFGHJKM])?(?![0-9A-Za-z.,%°])"
 )
@@ -218,6 +239,7 @@ RULES: tuple[Rule, ...] = (
     b_value,
     inrush,
     at_25,
+    span,
     plain,
     bare_b,
     amps,

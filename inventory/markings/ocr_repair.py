@@ -22,7 +22,9 @@ SOURCE = "consistency and plausible range; common practice"
 _LONGEST = 2000
 
 _BETWEEN = re.compile(
-    r"(?:(?<=[0-9])|(?<=[0-9]\s)|(?<=-))[OoIl|]{1,6}(?=[0-9A-Z(]|\s[0-9]|-|\.|$|\s?$)(?![a-z])"
+    r"(?:(?<=[0-9])|(?<=[0-9]\s)|(?<=-)|(?<=[0-9][.,]))[OoIl|]{1,6}"
+    r"(?=[0-9A-Z(]|\s[0-9]|-|\.|$|\s?$)(?![a-z])"
+    r"|(?<=[0-9][A-Z])[OIl]{1,4}(?=[0-9])|(?<![0-9A-Za-z])[Il|](?=[0-9])"
 )
 _LAST_O = re.compile(r"(?<=[A-Z])O(?![0-9A-Za-z])")
 _CODE = re.compile(r"[A-Z]{2,}[0-9]{2,}[A-Z]{0,6}O")
@@ -31,14 +33,18 @@ _GLUED_WORD = re.compile(r"(?<=CFR)(?=[0-9])")
 _OHM = re.compile(r"(?<=[0-9])(\s?)W(?![A-Za-z0-9])")
 _OHM_WORDS = re.compile(r"(?i:resistance|ohm|continuity|coil|winding)|[<>≤≥]\s?[0-9]")
 _MILLIFARAD = re.compile(r"(?<=[0-9])(\s?)mF(?![A-Za-z0-9])")
-_FARAD = re.compile(r"(?<=[0-9])(\s)F(?![A-Za-z0-9(])(?!\s?\()")
-_REVERSE = re.compile(r"(?<=[0-9])(\s?)mA(?=\s?\(1N)|(?<=[0-9])(\s)mA(?=.{0,20}\bIR\b)")
+_FARAD = re.compile(r"(?:(?<=[0-9])(\s)|(?<=[0-9]\.[0-9]))F(?![A-Za-z0-9(])(?!\s?\()")
+_REVERSE = re.compile(r"(?<=[0-9])(\s?)mA(?![A-Za-z0-9])")
+_REVERSE_WORDS = re.compile(r"\bI\s?R\b|\(\s?1N[0-9]|(?i:reverse|leakage)")
 _PLUS_MINUS = re.compile(r"(?<=[0-9] )(?:z!z|\+!-|\+1-|t!t)(?= ?[0-9])")
-_DEGREES = re.compile(r"(?<=[0-9])O(?=C(?![A-Za-z0-9]))")
+_DEGREES = re.compile(r"(?<=[0-9])[Oo](?=[Cc](?![A-Za-z0-9]))")
+_SPACED_C = re.compile(r"(?<=[0-9]) [Cc](?![A-Za-z0-9])")
 _SQUARE = re.compile(r"(?<=mW/cm)(?:\*|'|\^)?(?=\s|[.,;)]|$)")
 _STROKE = re.compile(r"(?P<a>[0-9]{1,3}\.[0-9])\.(?P<b>[0-9]{1,3})(?=\s?(?i:rpm|r/min|W\b))")
 _PAIRS = re.compile(r"(?<![0-9.])[0-9] [0-9] [0-9] [0-9](?![0-9.])")
-_CELSIUS_PAIR = re.compile(r"(?P<f>-?[0-9]{1,3})\s?°?\s?F\s?\(\s?(?P<c>-?[0-9]{1,3})\s?°?\s?C\s?\)")
+_CELSIUS_PAIR = re.compile(
+    r"(?P<f>-?[0-9]{1,3})\s?[°˚º]?\s?F\s?\(\s?(?P<c>-?[0-9]{1,3})\s?[°˚º]?\s?C\s?\)"
+)
 
 
 def read(text: str) -> Reading:
@@ -73,7 +79,8 @@ def _repairs(text: str) -> list[Repair]:
             unique.setdefault(repaired, tuple(said))
         if "O -> space" in said:
             degrees = tuple(f"{phrase.replace('space', '°')}" for phrase in said)
-            unique.setdefault(repaired.replace(" C", " °C"), degrees)
+            for sign in ("°C", " °C"):
+                unique.setdefault(_SPACED_C.sub(sign, repaired), degrees)
     return list(unique.items())
 
 
@@ -148,8 +155,9 @@ def _temperature_pair(text: str) -> Repair:
     if check.consistent or not check.repairs:
         return text, ()
     celsius, fahrenheit, what = check.repairs[0]
-    pair = f"{plain(fahrenheit)} F ({plain(celsius)} C)"
-    return text[: found.start()] + pair + text[found.end() :], (what,)
+    at_f, at_c = found.span("f"), found.span("c")
+    pieces = (text[: at_f[0]], plain(fahrenheit), text[at_f[1] : at_c[0]], plain(celsius))
+    return "".join((*pieces, text[at_c[1] :])), (what,)
 
 
 _RULES: tuple[Callable[[str], Repair], ...] = (
@@ -161,7 +169,7 @@ _RULES: tuple[Callable[[str], Repair], ...] = (
     _plain_swap(_OHM, r"\1Ω", "W -> Ω", _OHM_WORDS),
     _plain_swap(_MILLIFARAD, r"\1µF", "m -> µ"),
     _plain_swap(_FARAD, r"\1uF", "u restored"),
-    _plain_swap(_REVERSE, r"\1µA", "m -> µ"),
+    _plain_swap(_REVERSE, r"\1µA", "m -> µ", _REVERSE_WORDS),
     _plain_swap(_SQUARE, "2", "2 restored"),
     _plain_swap(_STROKE, r"\g<a>/\g<b>", ". -> /"),
     _decimal_pairs,

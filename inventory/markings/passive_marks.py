@@ -207,6 +207,7 @@ def temperature(scan: Scanner) -> bool:
 
 _CLIMATIC = re.compile(
     r"(?P<cold>25|40|55|65|10)/(?P<hot>0?70|0?85|100|105|110|125|155)/(?P<damp>[0-9]{2})(?![0-9])"
+    r"(?:/(?P<flame>[ABC])(?![0-9A-Za-z]))?"
 )
 
 
@@ -215,7 +216,7 @@ def climatic(scan: Scanner) -> bool:
     found = scan.peek(_CLIMATIC)
     if found is None:
         return False
-    scan.say("climatic_category", found[0])
+    scan.say("climatic_category", f"{found['cold']}/{found['hot']}/{found['damp']}")
     scan.say("temp_min_c", -int(found["cold"]))
     scan.say("temp_c", int(found["hot"]))
     source = "IEC 60068-1, climatic category"
@@ -223,6 +224,10 @@ def climatic(scan: Scanner) -> bool:
         "cold": (f"down to -{found['cold']} °C", source),
         "hot": (f"up to {int(found['hot'])} °C", source),
         "damp": (f"{int(found['damp'])} days of damp heat", source),
+        "flame": (
+            f"passive flammability category {found['flame']}",
+            "IEC 60384-1, passive flammability",
+        ),
     }
     return legend(scan, found, means)
 

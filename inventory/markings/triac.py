@@ -156,6 +156,11 @@ RULES: tuple[Rule, ...] = (
     amount("V", "vdrm_v", "blocks"),
     amount("A", "it_rms_a", "r.m.s. current"),
     word("triac", "the word for the part", PRACTICE),
+    word(
+        "(?:non-?|not )?(?:insulated|isolated)|standard|snubberless",
+        "word of a listing; the type code decides",
+        PRACTICE,
+    ),
     *COMMON,
 )
 
@@ -164,7 +169,35 @@ def read(text: str) -> Reading:
     """Read what is printed on a triac."""
     scan = Scanner(text)
     scan.sweep(RULES)
+    _against_prose(scan)
     return scan.reading("triac")
+
+
+_PROSE = re.compile(
+    r"(?P<bare>(?:non-?|not )(?:insulated|isolated))|(?P<tab>insulated|isolated)"
+    r"|(?P<standard>standard)|(?P<snubberless>snubberless)",
+    ANY_CASE,
+)
+_CLAIMS = {
+    "bare": ("tab", "not insulated"),
+    "tab": ("tab", "insulated"),
+    "standard": ("snubberless", False),
+    "snubberless": ("snubberless", True),
+}
+
+
+def _against_prose(scan: Scanner) -> None:
+    """Shops describe ST types the wrong way round; the code stands, the contradiction is told."""
+    if "tab" not in scan.ratings:
+        return
+    for found in _PROSE.finditer(scan.view[:_HEAD]):
+        name, claim = _CLAIMS[str(found.lastgroup)]
+        coded = scan.ratings.get(name, False)
+        if coded != claim:
+            scan.warn(f"The text says {found[0]}, the type code says otherwise; the code stands.")
+
+
+_HEAD = 400
 
 
 _SURE = re.compile(
