@@ -51,6 +51,10 @@ class Logged:
     known_before: bool  # the part type was on the shelf already
 
 
+Ready = tuple[Piece, Part, Reading | None]
+"""A checked piece with its part type and how its marking was read."""
+
+
 def understood(piece: Piece) -> tuple[Part, Reading | None]:
     """The part type a piece is of; what the person agreed wins over what was read."""
     from inventory.markings.reader import read, type_code
@@ -102,49 +106,38 @@ def log_pieces(shelf: Shelf, pieces: Sequence[Piece], *, dry_run: bool = False) 
 
 
 def write_pieces(
-    connection: Connection,
-    ready: Sequence[tuple[Piece, Part, Reading | None]],
-    bench: str,
-    *,
-    into: int | None = None,
+    connection: Connection, ready: Sequence[Ready], bench: str, *, into: int | None = None
 ) -> list[Logged]:
     """Write checked pieces in an open write transaction.
 
     ``into`` is the part type they are known to be of.
     """
-    unit_ids = _unit_ids(connection, {p.source_unit for p, _, _ in ready if p.source_unit})
-    wanted = [part for _, part, _ in ready]
-    known = [into] * len(wanted) if into else parts.same_as(connection, wanted)
-    part_ids = _numbers(connection, wanted, known)
-    lots.know_bins(connection, [piece.bin for piece, _, _ in ready])
+    if into:
+        given = [(into, True)] * len(ready)
+    else:
+        given = parts.known_or_added(connection, [part for _, part, _ in ready])
+    made = write_lots(connection, [piece for piece, _, _ in ready], given, bench)
+    return [
+        Logged(lot, replace(part, id=lot.part_id), reading, known_before)
+        for lot, (_, part, reading), (_, known_before) in zip(made, ready, given, strict=True)
+    ]
+
+
+def write_lots(
+    connection: Connection, pieces: Sequence[Piece], given: Sequence[tuple[int, bool]], bench: str
+) -> list[Lot]:
+    """Write the lots of checked pieces whose part types have their numbers."""
+    unit_ids = _unit_ids(connection, {one.source_unit for one in pieces if one.source_unit})
+    lots.know_bins(connection, [piece.bin for piece in pieces])
     first = parts.next_id(connection, "lot")
     moment = now()
     made = [
-        _lot(first + index, part_id, piece, unit_ids, moment)
-        for index, (part_id, (piece, _, _)) in enumerate(zip(part_ids, ready, strict=True))
+        _lot(number, part_id, piece, unit_ids, moment)
+        for number, (piece, (part_id, _)) in enumerate(zip(pieces, given, strict=True), start=first)
     ]
     lots.add(connection, made)
     append(connection, [_logged(lot) for lot in made], bench=bench)
-    return [
-        Logged(lot, replace(part, id=lot.part_id), reading, before is not None)
-        for lot, (_, part, reading), before in zip(made, ready, known, strict=True)
-    ]
-
-
-def _numbers(
-    connection: Connection, wanted: Sequence[Part], known: Sequence[int | None]
-) -> list[int]:
-    """Part type numbers; new part types are written once, however often they come up."""
-    said = [parts.said_of(part) for part in wanted]
-    fresh: dict[tuple[str, ...], Part] = {}
-    for part, words_of, number in zip(wanted, said, known, strict=True):
-        if number is None:
-            fresh.setdefault(words_of, part)
-    given = dict(zip(fresh, parts.add(connection, list(fresh.values())), strict=True))
-    return [
-        number if number is not None else given[words_of]
-        for words_of, number in zip(said, known, strict=True)
-    ]
+    return made
 
 
 def _lot(number: int, part_id: int, piece: Piece, unit_ids: Mapping[str, int], moment: str) -> Lot:

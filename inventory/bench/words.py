@@ -52,6 +52,8 @@ def storable(text: str, what: str) -> str:
         raise WrongInput(f"The {what} is longer than {MOST_SIGNS} signs.")
     if "\0" in text:
         raise WrongInput(f"The {what} holds a NUL sign.")
+    if text.isascii():
+        return text
     try:
         text.encode("utf-8")
     except UnicodeEncodeError as error:

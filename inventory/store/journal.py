@@ -28,6 +28,10 @@ _INSERT = (
 )
 
 
+_DETAIL = json.JSONEncoder(ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+_CHAINED = json.JSONEncoder(ensure_ascii=False)
+
+
 @dataclass(frozen=True, slots=True)
 class Event:
     """One stock event, as it is going to stand in the journal."""
@@ -115,7 +119,7 @@ def _row(event: Event, at: str, bench: str, act: int) -> tuple[Any, ...]:
         event.quantity,
         event.held,
         event.ordered,
-        json.dumps(event.detail, ensure_ascii=False, sort_keys=True, separators=(",", ":")),
+        _DETAIL.encode(event.detail),
         event.undoes,
         act,
     )
@@ -128,7 +132,7 @@ def link(before: str, seq: int, row: Mapping[str, Any] | RowMapping) -> str:
 
 def _linked(before: str, seq: int, values: Iterable[Any]) -> str:
     """The hash over values in the order of ``_COLUMNS``."""
-    said = json.dumps([seq, *values], ensure_ascii=False)
+    said = _CHAINED.encode([seq, *values])
     return hashlib.sha256((before + said).encode("utf-8", "surrogatepass")).hexdigest()
 
 

@@ -55,6 +55,14 @@ def add(connection: Connection, parts: Sequence[Part]) -> list[int]:
     return [number for number, _ in numbered]
 
 
+_JSON = json.JSONEncoder(ensure_ascii=False)
+
+
+def _written(ratings: Mapping[str, Value]) -> str:
+    """Ratings as they stand in the table."""
+    return _JSON.encode(dict(ratings))
+
+
 def _row(number: int, part: Part, moment: str) -> tuple[Any, ...]:
     """The columns of a part type, in the order of the statement."""
     return (
@@ -64,7 +72,7 @@ def _row(number: int, part: Part, moment: str) -> tuple[Any, ...]:
         part.type_code,
         part.marking,
         part.description,
-        json.dumps(dict(part.ratings), ensure_ascii=False),
+        _written(part.ratings),
         code_key(part.type_code) if part.type_code else None,
         code_key(part.marking) or None,
         part.keep_at_least,
@@ -166,22 +174,45 @@ _ALIKE = (
 _AT_A_TIME = 500
 
 
-def same_as(connection: Connection, wanted: Sequence[Part]) -> list[int | None]:
-    """Numbers of the part types that are already these: family, maker, code, marking, ratings.
+def known_or_added(connection: Connection, wanted: Sequence[Part]) -> list[tuple[int, bool]]:
+    """The number of each part type, and whether it was known; new ones are written, each once.
 
-    None for each that is new. All are looked up together, since a file has thousands of them.
+    Two are one where family, maker, code, marking and ratings are the same. All are looked up
+    together, since a file has thousands of them.
     """
-    ask = Asking(connection)
+    said = [said_of(part) for part in wanted]
+    known = _known(Asking(connection), wanted)
+    fresh: dict[tuple[str, ...], Part] = {}
+    for part, words in zip(wanted, said, strict=True):
+        if words in known:
+            _add_codes(connection, known[words], part)
+        else:
+            fresh.setdefault(words, part)
+    given = dict(zip(fresh, add(connection, list(fresh.values())), strict=True))
+    return [(known.get(words) or given[words], words in known) for words in said]
+
+
+def _known(ask: Asking, wanted: Sequence[Part]) -> dict[tuple[str, ...], int]:
+    """Numbers of part types that could be among these, by what makes them one."""
     known: dict[tuple[str, ...], int] = {}
     for number, *words in _alike(ask, wanted):
         said = tuple(word or "" for word in words)
         known[said] = min(number, known.get(said, number))
-    return [known.get(said_of(part)) for part in wanted]
+    return known
+
+
+def _add_codes(connection: Connection, number: int, part: Part) -> None:
+    """Other codes a person gave for a part type that was known already."""
+    if part.aliases:
+        there = get(connection, number).aliases
+        for code in dict.fromkeys(part.aliases):
+            if code not in there:
+                add_alias(connection, number, code, None)
 
 
 def said_of(part: Part) -> tuple[str, ...]:
     """What makes two part types one, as the table keeps it."""
-    ratings = json.dumps(dict(part.ratings), ensure_ascii=False)
+    ratings = _written(part.ratings)
     return (part.family, part.maker or "", part.type_code or "", part.marking, ratings)
 
 
