@@ -12,7 +12,7 @@ SHEET = "makers' data sheets"
 MICRO = "IEC 61058-1, micro-disconnection (as explained by cxswitch)"
 ELECTRONIC = "IEC 61058-1, electronic disconnection (from memory; no printed example seen)"
 
-_DEG = r"(?:\s?(?:°\s?C|℃|deg\.?\s?C|C)(?![A-Za-z0-9]))"
+_DEG = r"(?:\s?(?:°\s?C|℃|(?<=[0-9])oC|deg\.?\s?C|C)(?![A-Za-z0-9]))"
 _DEG_F = r"(?:\s?(?:°\s?F|℉|deg\.?\s?F|F)(?![A-Za-z0-9]))"
 _FIG = r"[0-9]{1,3}"
 

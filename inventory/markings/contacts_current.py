@@ -32,7 +32,7 @@ _R_M = re.compile(r"R-M(?=\s{0,2}[0-9])")
 def current(scan: ContactScanner) -> bool:
     """Current = figure ["/" figure] [unit] bracket* [unit]; one of the units must stand."""
     found = scan.peek(_GROUP)
-    if found is None or (scan.glued() and scan.view[scan.at - 1].isdigit()):
+    if found is None or scan.torn():
         return False
     unit = _unit_of(found)
     if unit is None:

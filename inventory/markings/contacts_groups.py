@@ -222,5 +222,16 @@ class _Builder:
         """The groups; volts that never met amperes are kept as stray."""
         if self.volts_first and self.standing and not self.used:
             self.done.stray_volts += self.standing
+        self.pending = self._respectively(self.pending)
         self.done.stray_loads = [] if self.common_load else self.pending
         return self.done
+
+    def _respectively(self, pending: list[str]) -> list[str]:
+        """``5 A / 2 A, 250 VAC, resistive, motor``: two figures, then their two loads in order."""
+        pair = self.done.currents[-2:]
+        if len(pair) < 2 or len(pending) != 1 or pair[0].loads or len(pair[1].loads) != 1:
+            return pending
+        if pair[0].volts != pair[1].volts:
+            return pending
+        pair[0].loads, pair[1].loads = pair[1].loads, pending
+        return []

@@ -9,9 +9,14 @@ from inventory.markings.scanner import number
 
 _FIG = r"[0-9]{1,3}"
 _HZ = re.compile(
-    rf"(?P<first>{_FIG})(?:\s?[-/]\s?(?P<second>{_FIG}))?\s?(?:Hz|HZ|hz|c/s)(?![A-Za-z])"
+    rf"(?P<first>{_FIG})(?:\s?[-/]\s?(?P<second>{_FIG}))?\s?(?:Hz|HZ|hz|c/s)(?:(?![A-Za-z])|(?=IP[0-9]))"
 )
-_IP = re.compile(r"IP\s?(?P<code>[0-9X][0-9X]?K?[0-9X]?K?)(?![0-9A-Za-z])")
+_IP = re.compile(
+    r"IP\s?(?P<code>[0-9X]K?(?:[0-9X]K?)?)"
+    rf"(?:(?![0-9A-Za-z])|(?<=[0-9X]{{2}})(?={NUM}\s?m?A(?![A-Za-z])))"
+)
+"""Two characteristic numerals (IEC 60529); the next rating may be glued on: ``IP404 A``."""
+
 _GLOW = bounded(r"(?P<kind>GWFI|GWEPT|GWIT|GWT|GW)\s?:?\s?(?P<figure>[5-9][0-9]{2})(?:\s?°?\s?C)?")
 _PTI = bounded(r"(?:PTI|CTI)\s?[>≥]?\s?=?\s?(?P<figure>[1-6][0-9]{2})")
 _POLLUTION = re.compile(

@@ -51,6 +51,11 @@ class ContactScanner(Scanner):
         """True when a letter or digit stands right before the cursor."""
         return self.at > 0 and self.view[self.at - 1].isalnum()
 
+    def torn(self) -> bool:
+        """True when the cursor stands inside a figure that no grammar line has taken."""
+        understood = bool(self.marks) and self.marks[-1].end == self.at
+        return self.glued() and self.view[self.at - 1].isdigit() and not understood
+
     def lex(self, lines: Mapping[str, Sequence[Line]]) -> None:
         """Read the whole text; ``lines`` has the keys ``digit``, ``letter`` and ``other``."""
         while True:

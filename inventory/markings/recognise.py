@@ -26,6 +26,9 @@ _BARE_FAMILIES = frozenset({"relay", "thermal_cutout", "fuse"})
 
 _BARE_CLAIM = 0.32
 
+_DOOR_TYPES = re.compile(r"\bD2D-[123][01]0[0-4](?![0-9])|\bAV1[1-6][678]53F?(?![0-9A-Z])")
+"""Types their makers sell as door-interlock switches and as nothing else (D2D, AV1 sheets)."""
+
 SIGNS = {
     "switch": "a lever or plunger and two or three tabs; the rating carries a bracket, T or E mark",
     "interlock_switch": "a place on the door latch, or a label naming the position",
@@ -71,7 +74,7 @@ def ranked(text: str) -> list[tuple[str, float]]:
 def _score(family: str, head: str) -> float:
     """One family's claim; a missing or plain grammar claims nothing."""
     if family == "interlock_switch":
-        return 0.97 if _POSITION_LABEL.search(head) else 0.0
+        return 0.97 if _POSITION_LABEL.search(head) or _DOOR_TYPES.search(head) else 0.0
     found = grammar(family)
     if found is None or found.name == "plain":
         return 0.0

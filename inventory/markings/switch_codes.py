@@ -138,8 +138,8 @@ D3V = Legend(
     "D3V",
     re.compile(
         r"D3V-(?P<rating>21|16|11|6|01)(?P<gap>G)?(?P<actuator>[1-6])?(?P<hinge>[MK])?"
-        r"-(?P<form>[1-3])(?P<terminal>A|C2|C)(?P<force>5|4A|4|3|2)(?:-(?P<hole>K))?"
-        rf"(?:-(?P<special>[HET]))?{_END}"
+        r"-(?P<form>[1-3])(?P<terminal>A|C2|C6|C)(?P<force>5|4A|4|3|2)(?:-(?P<case>T|W2)(?![0-9]))?"
+        rf"(?:-?(?P<hole>K))?(?:-?(?P<special>[HE]))?{_END}"
     ),
     {
         "rating": table(
@@ -157,13 +157,21 @@ D3V = Legend(
             K=({"pivot": "near the plunger"}, "external lever, hinge near the plunger"),
         ),
         "form": _THREE_FORMS,
-        "terminal": _TERMINALS | {"A": ({"terminal": "qc-4.8"}, "4.8 mm tabs, or solder")},
+        "terminal": _TERMINALS
+        | {
+            "A": ({"terminal": "qc-4.8"}, "4.8 mm tabs, or solder"),
+            "C6": ({"terminal": "qc-6.3"}, "6.3 mm tabs for RAST 5 housings"),
+        },
         "force": _FORCE,
+        "case": table(
+            none=({}, ""),
+            T=({}, "high-temperature case: 200 °C at 6 and 0.1 A, 155 °C at 11 A"),
+            W2=({"pti": 250}, "glow-wire case EN 60695-2-11/-12, PTI 250"),
+        ),
         "hole": _HOLE,
         "special": table(
             none=({}, ""),
             H=({"ambient_max_c": 125}, "high temperature, 125 °C"),
-            T=({"ambient_max_c": 200}, "high temperature, 200 °C"),
             E=({}, "special rating 21 (8) A"),
         ),
     },
