@@ -8,6 +8,8 @@ from __future__ import annotations
 import shutil
 from pathlib import Path
 
+import pytest
+
 from inventory.store import connection, contents, migrate, release, shelf
 
 NEXT = release.SCHEMA_VERSION + 1
@@ -41,8 +43,9 @@ def write_migrations(folder: Path) -> Path:
     return there
 
 
-def become(migrations: Path) -> None:
-    """Let this process be the next program; meant for a child that is going to end."""
+def become(migrations: Path, patch: pytest.MonkeyPatch | None = None) -> None:
+    """Let this process be the next program: a child that is going to end, or until undone."""
+    patch = patch or pytest.MonkeyPatch()
     for module in (connection, contents, migrate, shelf):
-        vars(module)["SCHEMA_VERSION"] = NEXT
-    vars(migrate)["_MIGRATIONS"] = migrations
+        patch.setattr(module, "SCHEMA_VERSION", NEXT)
+    patch.setattr(migrate, "_MIGRATIONS", migrations)

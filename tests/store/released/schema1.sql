@@ -1,0 +1,382 @@
+BEGIN TRANSACTION;
+CREATE TABLE alembic_version (
+	version_num VARCHAR(32) NOT NULL, 
+	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
+);
+INSERT INTO "alembic_version" VALUES('0001');
+CREATE TABLE alias (
+	id INTEGER NOT NULL, 
+	part_id INTEGER NOT NULL, 
+	code VARCHAR NOT NULL, 
+	code_key VARCHAR NOT NULL, 
+	source VARCHAR, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(part_id) REFERENCES part_type (id)
+);
+INSERT INTO "alias" VALUES(1,1,'EX1-OLD','EX1010',NULL);
+INSERT INTO "alias" VALUES(2,1,'EX-1','EX1','merged');
+CREATE TABLE bench_reading (
+	id INTEGER NOT NULL, 
+	test_id INTEGER NOT NULL, 
+	name VARCHAR NOT NULL, 
+	number FLOAT, 
+	word VARCHAR, 
+	unit VARCHAR, 
+	sentence VARCHAR, 
+	source VARCHAR, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(test_id) REFERENCES bench_test (id)
+);
+CREATE TABLE bench_test (
+	id INTEGER NOT NULL, 
+	lot_id INTEGER NOT NULL, 
+	at VARCHAR NOT NULL, 
+	bench VARCHAR NOT NULL, 
+	state VARCHAR NOT NULL, 
+	judged_by VARCHAR NOT NULL, 
+	instrument VARCHAR, 
+	note VARCHAR, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(lot_id) REFERENCES lot (id)
+);
+INSERT INTO "bench_test" VALUES(1,2,'2026-11-25T11:04:53.317332+00:00','north','clicks','hand',NULL,NULL);
+CREATE TABLE bin (
+	code VARCHAR NOT NULL, 
+	note VARCHAR, 
+	PRIMARY KEY (code)
+);
+INSERT INTO "bin" VALUES('A3-07',NULL);
+INSERT INTO "bin" VALUES('A3-08',NULL);
+INSERT INTO "bin" VALUES('C1-01',NULL);
+INSERT INTO "bin" VALUES('B1',NULL);
+CREATE TABLE edge (
+	id INTEGER NOT NULL, 
+	from_code VARCHAR NOT NULL, 
+	from_key VARCHAR NOT NULL, 
+	to_code VARCHAR NOT NULL, 
+	to_key VARCHAR NOT NULL, 
+	kind VARCHAR NOT NULL, 
+	place VARCHAR, 
+	source VARCHAR NOT NULL, 
+	date VARCHAR, 
+	confidence FLOAT, 
+	quantity INTEGER NOT NULL, 
+	serial_from VARCHAR, 
+	serial_to VARCHAR, 
+	note VARCHAR, 
+	unit VARCHAR, 
+	PRIMARY KEY (id)
+);
+INSERT INTO "edge" VALUES(1,'EX-0','EX0','EX-1','EX1','superseded-by',NULL,'maker list 2024','2024-05-01',NULL,1,NULL,NULL,NULL,NULL);
+CREATE TABLE job (
+	id INTEGER NOT NULL, 
+	opened_at VARCHAR NOT NULL, 
+	kind VARCHAR, 
+	maker VARCHAR, 
+	model VARCHAR, 
+	model_key VARCHAR, 
+	serial VARCHAR, 
+	customer VARCHAR, 
+	complaint VARCHAR, 
+	plate VARCHAR NOT NULL, 
+	closed_at VARCHAR, 
+	outcome VARCHAR, 
+	note VARCHAR, 
+	PRIMARY KEY (id)
+);
+INSERT INTO "job" VALUES(1,'2026-11-25T11:04:53.200961+00:00','microwave oven','Brenka','BK-20M','BK20M',NULL,'A. Sample','dead','{}',NULL,NULL,NULL);
+CREATE TABLE job_reading (
+	id INTEGER NOT NULL, 
+	job_id INTEGER NOT NULL, 
+	at VARCHAR NOT NULL, 
+	name VARCHAR NOT NULL, 
+	number FLOAT, 
+	unit VARCHAR, 
+	method VARCHAR, 
+	within BOOLEAN, 
+	sentence VARCHAR, 
+	source VARCHAR, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(job_id) REFERENCES job (id)
+);
+CREATE TABLE journal (
+	seq INTEGER NOT NULL, 
+	at VARCHAR NOT NULL, 
+	bench VARCHAR NOT NULL, 
+	kind VARCHAR NOT NULL, 
+	lot_id INTEGER, 
+	part_id INTEGER, 
+	job_id INTEGER, 
+	source_unit_id INTEGER, 
+	place VARCHAR, 
+	quantity INTEGER NOT NULL, 
+	held INTEGER NOT NULL, 
+	ordered INTEGER NOT NULL, 
+	detail VARCHAR NOT NULL, 
+	undoes INTEGER, 
+	act INTEGER NOT NULL, 
+	hash VARCHAR NOT NULL, 
+	PRIMARY KEY (seq), 
+	FOREIGN KEY(lot_id) REFERENCES lot (id), 
+	FOREIGN KEY(part_id) REFERENCES part_type (id), 
+	FOREIGN KEY(job_id) REFERENCES job (id), 
+	FOREIGN KEY(source_unit_id) REFERENCES source_unit (id), 
+	FOREIGN KEY(undoes) REFERENCES journal (seq)
+);
+INSERT INTO "journal" VALUES(1,'2026-11-25T11:04:53.020374+00:00','north','logged',1,1,NULL,NULL,NULL,9,0,0,'{"bin":"A3-07","state":"clicks"}',NULL,1,'a85da36f5046aba3493474a7ae6226f75e71ac76a541ea063ab88a170c3c2369');
+INSERT INTO "journal" VALUES(2,'2026-11-25T11:04:53.074399+00:00','north','unit-logged',NULL,NULL,NULL,1,NULL,0,0,0,'{"label":"U1"}',NULL,2,'7b226623891eabf15f1e97f70afd465e123427eaa8126677206d1fa1b6c2f585');
+INSERT INTO "journal" VALUES(3,'2026-11-25T11:04:53.075621+00:00','north','logged',2,2,NULL,1,NULL,2,0,0,'{"bin":"A3-08","state":"untested"}',NULL,2,'13d3ef531842ceff583c0cc3c306000590a30146393eca51588b91502dcebdf8');
+INSERT INTO "journal" VALUES(4,'2026-11-25T11:04:53.075621+00:00','north','logged',3,3,NULL,1,NULL,1,0,0,'{"bin":"C1-01","state":"untested"}',NULL,2,'6966604f2b8efff3ecc4570b02f59f7cd6f784ece0d065ffcfb8199194f8f193');
+INSERT INTO "journal" VALUES(5,'2026-11-25T11:04:53.118937+00:00','north','logged',4,4,NULL,NULL,NULL,5,0,0,'{"bin":"A3-07","state":"clicks"}',NULL,5,'cf9310952c17adba10d49d15ba2df4db5d17e0e2e9cb5f08f14736789b6422d6');
+INSERT INTO "journal" VALUES(6,'2026-11-25T11:04:53.170892+00:00','north','merged',NULL,1,NULL,NULL,NULL,0,0,0,'{"drop":4,"moved":{"added":[2],"alias":[],"lot":[4],"measured":[],"part_type":[4]}}',NULL,6,'adeed0bb580660d1c3944cafab348cabb15398a2f9ddd4772435839d9682c286');
+INSERT INTO "journal" VALUES(7,'2026-11-25T11:04:53.201641+00:00','north','job-opened',NULL,NULL,1,NULL,NULL,0,0,0,'{}',NULL,7,'387c21391123c61a90677a5adb3af0a5878fa34246e4f7262237d4d62f6a1998');
+INSERT INTO "journal" VALUES(8,'2026-11-25T11:04:53.242513+00:00','north','held',1,1,1,NULL,'monitor',0,2,0,'{}',NULL,8,'47762363263af6aafd4c044d91090eeaff0d10e2af05489ca62da39156f02633');
+INSERT INTO "journal" VALUES(9,'2026-11-25T11:04:53.281896+00:00','north','released',1,1,1,NULL,NULL,0,-1,0,'{}',NULL,9,'c629a2dd46a62f9f45effd8d7ec1a3b611fa7d86596bacd8cfdaa1da2db30c84');
+INSERT INTO "journal" VALUES(10,'2026-11-25T11:04:53.281896+00:00','north','fitted',1,1,1,NULL,'monitor',-1,0,0,'{}',NULL,9,'e3f06c3d5f257ac1d2f72c5b608eb722ca9db44d39530502e261b6730fbaaf1c');
+INSERT INTO "journal" VALUES(11,'2026-11-25T11:04:53.317577+00:00','north','tested',2,2,NULL,NULL,NULL,0,0,0,'{"state":"clicks","test":1,"was":"untested"}',NULL,11,'7372c77a4442c6ff99c7b07fbdf0d4ba1a7a9660005b390e9a336986aade94af');
+INSERT INTO "journal" VALUES(12,'2026-11-25T11:04:53.346155+00:00','north','scrapped',3,3,NULL,NULL,NULL,-1,0,0,'{"reason":"bulged"}',NULL,12,'817373bfe74e706dceb659e0b9f334a8f455c3455ec371aeec6d4d59722394d0');
+INSERT INTO "journal" VALUES(13,'2026-11-25T11:04:53.381414+00:00','north','counted',4,1,NULL,NULL,NULL,-1,0,0,'{"counted":4,"record":5}',NULL,13,'d9ea51983b27c32271d88a67b8467b8471e464ee64f608a0a8b1e8a2b3adb95e');
+INSERT INTO "journal" VALUES(14,'2026-11-25T11:04:53.422636+00:00','north','measured',NULL,1,NULL,NULL,NULL,0,0,0,'{"rows":[1],"values":{"actuator":"roller"}}',NULL,14,'29eb29450edaf71baf23fb5a647ec5815aea5a9be728e935f59d7876d47d7c34');
+INSERT INTO "journal" VALUES(15,'2026-11-25T11:04:53.453376+00:00','north','xref-added',NULL,NULL,NULL,NULL,NULL,0,0,0,'{"edges":[1],"kind":"added"}',NULL,15,'109865621b5b77942599ecabf77a4358d1b38472200858c56bfc582985d4a938');
+INSERT INTO "journal" VALUES(16,'2026-11-25T11:04:53.485390+00:00','north','moved',2,2,NULL,NULL,NULL,0,0,0,'{"from":"A3-08","to":"B1"}',NULL,16,'d9c12b1166c7144f1aca1e1591a25227aab3f35e63011711c963f8bbd04e0a49');
+INSERT INTO "journal" VALUES(17,'2026-11-25T11:04:53.525724+00:00','north','undone-moved',2,2,NULL,NULL,NULL,0,0,0,'{"to":"A3-08"}',16,17,'4768af705a33edca4558856f271fcaeac48b09863e8e631b74ee2547b0ef767b');
+CREATE TABLE loaded_file (
+	digest VARCHAR NOT NULL, 
+	name VARCHAR NOT NULL, 
+	at VARCHAR NOT NULL, 
+	rows INTEGER NOT NULL, 
+	PRIMARY KEY (digest)
+);
+CREATE TABLE lot (
+	id INTEGER NOT NULL, 
+	part_id INTEGER NOT NULL, 
+	on_hand INTEGER NOT NULL, 
+	held INTEGER NOT NULL, 
+	state VARCHAR NOT NULL, 
+	bin VARCHAR, 
+	origin VARCHAR NOT NULL, 
+	source_unit_id INTEGER, 
+	history VARCHAR, 
+	price_cents INTEGER, 
+	supplier_no VARCHAR, 
+	note VARCHAR, 
+	logged_at VARCHAR NOT NULL, 
+	PRIMARY KEY (id), 
+	CONSTRAINT ck_lot_on_hand CHECK (on_hand >= 0), 
+	CONSTRAINT ck_lot_held CHECK (held >= 0 AND held <= on_hand), 
+	CONSTRAINT ck_lot_origin CHECK (origin IN ('salvaged', 'new')), 
+	FOREIGN KEY(part_id) REFERENCES part_type (id), 
+	FOREIGN KEY(bin) REFERENCES bin (code), 
+	FOREIGN KEY(source_unit_id) REFERENCES source_unit (id)
+);
+INSERT INTO "lot" VALUES(1,1,8,1,'clicks','A3-07','new',NULL,NULL,450,'0815',NULL,'2026-11-25T11:04:53.020132+00:00');
+INSERT INTO "lot" VALUES(2,2,2,0,'clicks','A3-08','salvaged',1,NULL,NULL,NULL,NULL,'2026-11-25T11:04:53.075464+00:00');
+INSERT INTO "lot" VALUES(3,3,0,0,'untested','C1-01','salvaged',1,NULL,NULL,NULL,NULL,'2026-11-25T11:04:53.075464+00:00');
+INSERT INTO "lot" VALUES(4,1,4,0,'clicks','A3-07','new',NULL,NULL,NULL,NULL,NULL,'2026-11-25T11:04:53.118782+00:00');
+CREATE TABLE measured (
+	id INTEGER NOT NULL, 
+	part_id INTEGER NOT NULL, 
+	name VARCHAR NOT NULL, 
+	value VARCHAR NOT NULL, 
+	bench VARCHAR NOT NULL, 
+	at VARCHAR NOT NULL, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(part_id) REFERENCES part_type (id)
+);
+INSERT INTO "measured" VALUES(1,1,'actuator','"roller"','north','2026-11-25T11:04:53.421932+00:00');
+CREATE TABLE part_type (
+	id INTEGER NOT NULL, 
+	family VARCHAR NOT NULL, 
+	maker VARCHAR, 
+	type_code VARCHAR, 
+	marking VARCHAR NOT NULL, 
+	description VARCHAR, 
+	ratings VARCHAR NOT NULL, 
+	code_key VARCHAR, 
+	marking_key VARCHAR, 
+	keep_at_least INTEGER, 
+	merged_into INTEGER, 
+	note VARCHAR, 
+	created_at VARCHAR NOT NULL, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(merged_into) REFERENCES part_type (id)
+);
+INSERT INTO "part_type" VALUES(1,'switch','Brenka',NULL,'EX-1 16A 250V',NULL,'{"resistive_a": 16, "volts_ac": [250]}',NULL,'EX116A250V',NULL,NULL,NULL,'2026-11-25T11:04:53.011161+00:00');
+INSERT INTO "part_type" VALUES(2,'switch',NULL,NULL,'16(4)A 250V~ T85 5E4',NULL,'{"ambient_min_c": 0, "ambient_max_c": 85, "endurance_cycles": 50000, "resistive_a": 16, "motor_a": 4, "volts_ac": [250]}',NULL,'164A250VT855E4',NULL,NULL,NULL,'2026-11-25T11:04:53.074719+00:00');
+INSERT INTO "part_type" VALUES(3,'hv_capacitor',NULL,NULL,'2100V 1µF',NULL,'{"voltage_v": 2100, "capacitance_uf": 1}',NULL,'2100V1F',NULL,NULL,NULL,'2026-11-25T11:04:53.074719+00:00');
+INSERT INTO "part_type" VALUES(4,'switch','Brenka','EX-1','EX-1 16A 250V',NULL,'{"resistive_a": 16, "volts_ac": [250]}','EX1','EX116A250V',NULL,1,NULL,'2026-11-25T11:04:53.118221+00:00');
+CREATE TABLE rating (
+	id INTEGER NOT NULL, 
+	part_id INTEGER NOT NULL, 
+	name VARCHAR NOT NULL, 
+	number FLOAT, 
+	word VARCHAR, 
+	slot INTEGER NOT NULL, 
+	PRIMARY KEY (id), 
+	FOREIGN KEY(part_id) REFERENCES part_type (id)
+);
+INSERT INTO "rating" VALUES(3,2,'ambient_min_c',0.0,NULL,0);
+INSERT INTO "rating" VALUES(4,2,'ambient_max_c',85.0,NULL,0);
+INSERT INTO "rating" VALUES(5,2,'endurance_cycles',50000.0,NULL,0);
+INSERT INTO "rating" VALUES(6,2,'resistive_a',16.0,NULL,0);
+INSERT INTO "rating" VALUES(7,2,'motor_a',4.0,NULL,0);
+INSERT INTO "rating" VALUES(8,2,'volts_ac',250.0,NULL,0);
+INSERT INTO "rating" VALUES(9,3,'voltage_v',2100.0,NULL,0);
+INSERT INTO "rating" VALUES(10,3,'capacitance_uf',1.0,NULL,0);
+INSERT INTO "rating" VALUES(11,1,'resistive_a',16.0,NULL,0);
+INSERT INTO "rating" VALUES(12,1,'volts_ac',250.0,NULL,0);
+INSERT INTO "rating" VALUES(13,1,'actuator',NULL,'roller',0);
+CREATE TABLE search_part (
+	text_id INTEGER NOT NULL, 
+	part_id INTEGER NOT NULL, 
+	PRIMARY KEY (text_id, part_id)
+)
+ WITHOUT ROWID
+
+;
+INSERT INTO "search_part" VALUES(5,0);
+INSERT INTO "search_part" VALUES(6,0);
+INSERT INTO "search_part" VALUES(1,1);
+INSERT INTO "search_part" VALUES(2,1);
+INSERT INTO "search_part" VALUES(5,1);
+INSERT INTO "search_part" VALUES(3,2);
+INSERT INTO "search_part" VALUES(4,3);
+CREATE TABLE search_seed (
+	seed INTEGER NOT NULL, 
+	"key" VARCHAR NOT NULL, 
+	text_id INTEGER NOT NULL, 
+	PRIMARY KEY (seed, "key", text_id)
+)
+ WITHOUT ROWID
+
+;
+INSERT INTO "search_seed" VALUES(0,'164A250VT855E4',3);
+INSERT INTO "search_seed" VALUES(0,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(0,'EX0',6);
+INSERT INTO "search_seed" VALUES(0,'EX1',5);
+INSERT INTO "search_seed" VALUES(0,'EX1010',1);
+INSERT INTO "search_seed" VALUES(0,'EX116A250V',2);
+INSERT INTO "search_seed" VALUES(1,'0101XE',1);
+INSERT INTO "search_seed" VALUES(1,'0XE',6);
+INSERT INTO "search_seed" VALUES(1,'1XE',5);
+INSERT INTO "search_seed" VALUES(1,'4E558TV052A461',3);
+INSERT INTO "search_seed" VALUES(1,'F1V0012',4);
+INSERT INTO "search_seed" VALUES(1,'V052A611XE',2);
+INSERT INTO "search_seed" VALUES(2,'164A',3);
+INSERT INTO "search_seed" VALUES(2,'2100V',4);
+INSERT INTO "search_seed" VALUES(2,'250V',2);
+INSERT INTO "search_seed" VALUES(2,'250V',3);
+INSERT INTO "search_seed" VALUES(3,'EX0',6);
+INSERT INTO "search_seed" VALUES(19,'EX1',5);
+INSERT INTO "search_seed" VALUES(227,'EX0',6);
+INSERT INTO "search_seed" VALUES(227,'EX1',5);
+INSERT INTO "search_seed" VALUES(531,'EX0',6);
+INSERT INTO "search_seed" VALUES(531,'EX1',5);
+INSERT INTO "search_seed" VALUES(8067,'EX0',6);
+INSERT INTO "search_seed" VALUES(8083,'EX1',5);
+INSERT INTO "search_seed" VALUES(8595,'EX0',6);
+INSERT INTO "search_seed" VALUES(8595,'EX1',5);
+INSERT INTO "search_seed" VALUES(19011,'EX0',6);
+INSERT INTO "search_seed" VALUES(19027,'EX1',5);
+INSERT INTO "search_seed" VALUES(309315,'EX0',6);
+INSERT INTO "search_seed" VALUES(309331,'EX1',5);
+INSERT INTO "search_seed" VALUES(747075,'EX1010',1);
+INSERT INTO "search_seed" VALUES(871415,'EX116A250V',2);
+INSERT INTO "search_seed" VALUES(7523271,'164A250VT855E4',3);
+INSERT INTO "search_seed" VALUES(10451523,'EX1010',1);
+INSERT INTO "search_seed" VALUES(10471683,'EX1010',1);
+INSERT INTO "search_seed" VALUES(10471699,'EX1010',1);
+INSERT INTO "search_seed" VALUES(10472259,'EX1010',1);
+INSERT INTO "search_seed" VALUES(11135235,'EX1010',1);
+INSERT INTO "search_seed" VALUES(11135251,'EX1010',1);
+INSERT INTO "search_seed" VALUES(11135811,'EX1010',1);
+INSERT INTO "search_seed" VALUES(11135827,'EX1010',1);
+INSERT INTO "search_seed" VALUES(24634947,'EX1010',1);
+INSERT INTO "search_seed" VALUES(24655107,'EX1010',1);
+INSERT INTO "search_seed" VALUES(24655123,'EX1010',1);
+INSERT INTO "search_seed" VALUES(24655683,'EX1010',1);
+INSERT INTO "search_seed" VALUES(31452613,'164A250VT855E4',3);
+INSERT INTO "search_seed" VALUES(31561430,'EX116A250V',2);
+INSERT INTO "search_seed" VALUES(135028936,'164A250VT855E4',3);
+INSERT INTO "search_seed" VALUES(270335734,'164A250VT855E4',3);
+INSERT INTO "search_seed" VALUES(270335736,'EX116A250V',2);
+INSERT INTO "search_seed" VALUES(376981059,'EX1010',1);
+INSERT INTO "search_seed" VALUES(400868931,'EX1010',1);
+INSERT INTO "search_seed" VALUES(400889091,'EX1010',1);
+INSERT INTO "search_seed" VALUES(400889107,'EX1010',1);
+INSERT INTO "search_seed" VALUES(400889589,'EX116A250V',2);
+INSERT INTO "search_seed" VALUES(400889667,'EX1010',1);
+INSERT INTO "search_seed" VALUES(887584323,'EX1010',1);
+INSERT INTO "search_seed" VALUES(968102451,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(1131792116,'164A250VT855E4',3);
+INSERT INTO "search_seed" VALUES(1935561267,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(1961792307,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(1961809363,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(1961809587,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(1962435123,'2100V1F',4);
+INSERT INTO "search_seed" VALUES(14432007747,'EX1010',1);
+INSERT INTO "search_seed" VALUES(14432215764,'EX116A250V',2);
+INSERT INTO "search_seed" VALUES(70625137203,'2100V1F',4);
+CREATE TABLE search_text (
+	id INTEGER NOT NULL, 
+	text VARCHAR NOT NULL, 
+	PRIMARY KEY (id)
+);
+INSERT INTO "search_text" VALUES(1,'EX1-OLD');
+INSERT INTO "search_text" VALUES(2,'EX-1 16A 250V');
+INSERT INTO "search_text" VALUES(3,'16(4)A 250V~ T85 5E4');
+INSERT INTO "search_text" VALUES(4,'2100V 1µF');
+INSERT INTO "search_text" VALUES(5,'EX-1');
+INSERT INTO "search_text" VALUES(6,'EX-0');
+CREATE TABLE setting (
+	name VARCHAR NOT NULL, 
+	value VARCHAR NOT NULL, 
+	PRIMARY KEY (name)
+);
+CREATE TABLE source_unit (
+	id INTEGER NOT NULL, 
+	label VARCHAR NOT NULL, 
+	kind VARCHAR NOT NULL, 
+	maker VARCHAR, 
+	model VARCHAR, 
+	model_key VARCHAR, 
+	revision VARCHAR, 
+	serial VARCHAR, 
+	why_scrapped VARCHAR, 
+	arrived VARCHAR, 
+	in_yard BOOLEAN NOT NULL, 
+	note VARCHAR, 
+	PRIMARY KEY (id), 
+	UNIQUE (label)
+);
+INSERT INTO "source_unit" VALUES(1,'U1','microwave oven','Brenka','BK-20M','BK20M','/01',NULL,NULL,NULL,1,NULL);
+CREATE INDEX ix_edge_to_key ON edge (to_key);
+CREATE INDEX ix_edge_kind_place ON edge (kind, place);
+CREATE INDEX ix_edge_from_key ON edge (from_key);
+CREATE INDEX ix_job_model_key ON job (model_key);
+CREATE INDEX ix_part_type_family ON part_type (family);
+CREATE INDEX ix_part_type_marking_key ON part_type (marking_key);
+CREATE INDEX ix_part_type_code_key ON part_type (code_key);
+CREATE INDEX ix_search_part_part_id ON search_part (part_id);
+CREATE INDEX ix_source_unit_model_key ON source_unit (model_key);
+CREATE INDEX ix_alias_code_key ON alias (code_key);
+CREATE INDEX ix_alias_part_id ON alias (part_id);
+CREATE INDEX ix_job_reading_job_id ON job_reading (job_id);
+CREATE INDEX ix_lot_part_id ON lot (part_id);
+CREATE INDEX ix_lot_bin ON lot (bin);
+CREATE INDEX ix_lot_source_unit_id ON lot (source_unit_id);
+CREATE INDEX ix_measured_part_id ON measured (part_id);
+CREATE INDEX ix_rating_part_id ON rating (part_id);
+CREATE INDEX ix_rating_name_word ON rating (name, word, part_id);
+CREATE INDEX ix_rating_name_number ON rating (name, number, part_id);
+CREATE INDEX ix_bench_test_lot_id ON bench_test (lot_id);
+CREATE INDEX ix_journal_part_kind_at ON journal (part_id, kind, at);
+CREATE INDEX ix_journal_job_id ON journal (job_id);
+CREATE INDEX ix_journal_act ON journal (act);
+CREATE INDEX ix_journal_undoes ON journal (undoes);
+CREATE INDEX ix_journal_lot_id ON journal (lot_id);
+CREATE INDEX ix_journal_kind_at ON journal (kind, at);
+CREATE INDEX ix_bench_reading_test_id ON bench_reading (test_id);
+CREATE TRIGGER journal_keeps_its_rows BEFORE DELETE ON journal BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
+CREATE TRIGGER journal_keeps_its_words BEFORE UPDATE ON journal BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
+COMMIT;
