@@ -63,9 +63,9 @@ def storable(text: str, what: str) -> str:
 
 def readable_family(word: str) -> str:
     """A family whose markings can be read, by its identifier or its trade name."""
-    from inventory.markings.grammars import FAMILIES
+    from inventory.markings.grammars import FAMILIES, family_named
 
-    plain = word.strip().lower().replace("-", "_").replace(" ", "_")
+    plain = family_named(word.strip().lower().replace("-", "_").replace(" ", "_"))
     if plain in FAMILIES:
         return plain
     if plain in families():

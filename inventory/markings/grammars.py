@@ -26,6 +26,50 @@ FAMILIES = (
 """Every family a marking can be read as, in the order in which equals are ranked."""
 
 
+TRADE_NAMES = {
+    "micro_switch": "switch",
+    "door_switch": "interlock_switch",
+    "thermostat": "thermal_cutout",
+    "bimetal": "thermal_cutout",
+    "cartridge_fuse": "fuse",
+    "high_voltage_fuse": "hv_fuse",
+    "thermal_fuse": "thermal_link",
+    "thermal_cutoff": "thermal_link",
+    "varistor": "mov",
+    "high_voltage_capacitor": "hv_capacitor",
+    "high_voltage_diode": "hv_diode",
+    "hv_transformer": "transformer",
+    "board": "inverter_board",
+    "interference_capacitor": "capacitor_safety",
+    "film_capacitor": "capacitor",
+    "electrolytic_capacitor": "capacitor",
+    "fusible_resistor": "resistor_fusible",
+    "thermistor": "ntc",
+    "rectifier": "diode",
+    "turntable_motor": "motor_turntable",
+    "fan_motor": "motor_fan",
+    "motor_shaded_pole": "motor_fan",
+    "shaded_pole_motor": "motor_fan",
+    "quick_connect": "terminal",
+    "power_cord": "cord",
+    "plug": "coupler",
+    "bulb": "lamp",
+    "glass_tray": "tray",
+    "part_number": "oem_number",
+}
+"""Names of the trade for a family, and the family."""
+
+
+def family_named(word: str) -> str:
+    """The family of a name of the trade; any other word as it is.
+
+    >>> family_named("thermal fuse"), family_named("relay")
+    ('thermal_link', 'relay')
+    """
+    plain = word.strip().lower().replace("-", "_").replace(" ", "_")
+    return TRADE_NAMES.get(plain, word)
+
+
 @dataclass(frozen=True, slots=True)
 class Grammar:
     """The functions of one grammar module."""

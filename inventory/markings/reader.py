@@ -8,7 +8,7 @@ from inventory.errors import WrongInput
 from inventory.markings import plain
 from inventory.markings.contacts_write import code_text
 from inventory.markings.damage import look_alike_candidates
-from inventory.markings.grammars import FAMILIES, grammar
+from inventory.markings.grammars import FAMILIES, family_named, grammar
 from inventory.markings.recognise import LEAST, others, ranked, what_decides
 from inventory.records import Reading
 
@@ -20,7 +20,7 @@ def read(text: str, family: str | None = None) -> Reading:
     ``others``, with a warning that says what would decide. An unknown family is refused.
     """
     if family is not None:
-        return _as(text, family)
+        return _as(text, family_named(family))
     ranking = ranked(text)
     if not ranking or ranking[0][1] < LEAST:
         return _perhaps_damaged(plain.read(text))
@@ -70,9 +70,10 @@ def read_line(line: str) -> Reading:
     family, tab, text = bare.partition("\t")
     if not tab:
         return read(bare)
-    if family.strip() not in FAMILIES:
+    named = family_named(family.strip())
+    if named not in FAMILIES:
         raise WrongInput(f"There is no family {family.strip()!r} before the tab.")
-    return read(text, family.strip())
+    return read(text, named)
 
 
 def type_code(reading: Reading) -> str | None:
