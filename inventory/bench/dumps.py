@@ -23,11 +23,12 @@ def is_dump(path: Path) -> bool:
     return path.suffix.lower() == ".json" and MARK.encode() in first_bytes(path, 200)
 
 
-def dump_json(shelf: Shelf, path: Path) -> int:
+def dump_json(shelf: Shelf, path: Path, *, dry_run: bool = False) -> int:
     """Write every row of the shelf; returns how many."""
     with shelf.read() as connection:
         tables = {name: whole.rows_of_table(connection, name) for name in whole.TABLES}
-    write_json(path, {MARK: SCHEMA_VERSION, "tables": tables})
+    if not dry_run:
+        write_json(path, {MARK: SCHEMA_VERSION, "tables": tables})
     return sum(len(rows) for rows in tables.values())
 
 
@@ -54,12 +55,14 @@ def _tables_of(document: Any, path: Path) -> dict[str, list[dict[str, Any]]]:
     return dict(document["tables"])
 
 
-def dump_csv(shelf: Shelf, path: Path) -> int:
+def dump_csv(shelf: Shelf, path: Path, *, dry_run: bool = False) -> int:
     """Write lots with pieces on hand as a parts file; returns how many."""
     with shelf.read() as connection:
         there = lots.where(connection, "on_hand > 0")
         known = parts.many(connection, {lot.part_id for lot in there})
         labels = {unit.id: unit.label for unit in units.where(connection)}
+    if dry_run:
+        return len(there)
     names = sorted({name for part in known.values() for name in part.ratings})
     heads = [*COLUMNS, *(f"r.{name}" for name in names)]
     return write_csv(path, heads, _csv_rows(there, known, labels, names))

@@ -132,6 +132,7 @@ def dump(
     file: Annotated[
         Path, typer.Argument(help="Where to: .csv for a table of lots, .json for all.")
     ],
+    dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
     """Write the shelf out: lots as CSV for a spreadsheet, or everything as JSON.
@@ -143,11 +144,12 @@ def dump(
     from inventory.errors import WrongInput
 
     opened = open_for(shelf)
+    wrote = "Would write" if dry_run else "Wrote"
     if file.suffix.lower() == ".csv":
-        count = dump_csv(opened, file)
-        show.line(f"Wrote {count} lots to {show.safe(file)}.")
+        count = dump_csv(opened, file, dry_run=dry_run)
+        show.line(f"{wrote} {count} lots to {show.safe(file)}.")
     elif file.suffix.lower() == ".json":
-        count = dump_json(opened, file)
-        show.line(f"Wrote the whole shelf ({count} rows) to {show.safe(file)}.")
+        count = dump_json(opened, file, dry_run=dry_run)
+        show.line(f"{wrote} the whole shelf ({count} rows) to {show.safe(file)}.")
     else:
         raise WrongInput("Name the file with .csv or .json at the end.")

@@ -42,6 +42,7 @@ def find(
     lines: Annotated[
         str | None, typer.Option("--lines", metavar="FILE|-", help="One query a line; with --json.")
     ] = None,
+    dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -70,13 +71,13 @@ def find(
         _many(opened, query, lines)
         return
     if measured and part and not (marking or need or unit):
-        finding.measured(opened, part, pairs(measured, "tab_mm=6.3"))
-        show.line(f"Written down for part type {part}.")
+        finding.measured(opened, part, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
+        show.line(f"{'Would write' if dry_run else 'Written'} down for part type {part}.")
         return
     found = finding.find(opened, query)
     if measured:
         target = part or _best_part(found)
-        finding.measured(opened, target, pairs(measured, "tab_mm=6.3"))
+        finding.measured(opened, target, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
         found = finding.find(opened, query)
     if why is not None:
         _why(found, why, near, json=json)

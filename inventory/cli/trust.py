@@ -32,6 +32,7 @@ def backup(
     keep: Annotated[
         int | None, typer.Option("--keep", help="Keep only the newest so many.", min=1)
     ] = None,
+    dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -40,10 +41,21 @@ def backup(
     Example: salvage backup --keep 30
     """
     from inventory.bench.place import open_for
+    from inventory.store.backup import FOLDER, too_many
     from inventory.store.backup import backup as make
 
     path = _file(shelf)
     open_for(shelf).close()
+    if dry_run:
+        going = [str(one) for one in too_many(path, to, keep)]
+        folder = to or path.parent / FOLDER
+        if json:
+            show.as_json({"backup": None, "folder": str(folder), "would_remove": going})
+            return
+        show.line(f"Would back up {path.stat().st_size} bytes to {show.safe(folder)}.")
+        for one in going:
+            show.line(f"Would remove {show.safe(one)}.")
+        return
     made = make(path, to, keep)
     show.as_json({"backup": str(made)}) if json else show.line(f"Backup: {show.safe(made)}")
 

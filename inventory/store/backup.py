@@ -47,6 +47,12 @@ def backup(path: Path, folder: Path | None = None, keep: int | None = None) -> P
     return made
 
 
+def too_many(path: Path, folder: Path | None, keep: int | None) -> list[Path]:
+    """Backups that would go when one more is made and only the newest ``keep`` stay."""
+    there = backups_of(path, folder)
+    return there[: len(there) + 1 - keep] if keep and len(there) >= keep else []
+
+
 def backup_before_migration(path: Path, version: int) -> Path:
     """The backup that is made before a schema is upgraded; it is never removed by ``keep``."""
     return _write(path, path.parent / FOLDER, f"schema{version}-")

@@ -107,7 +107,7 @@ def test_a_hostile_marking_lies_on_the_shelf_without_acting(shelf: Path, name: s
         ("move", "1", "--", text),
         ("strip", "--kind", text, "--piece", "other|EX-2", "--", text),
         ("show", "--", text),
-        ("xref", "add", "--kind", "supersedes", "--source", text, "--", text, "EX-9"),
+        ("xref", "add", "--source", text, "--", text, "supersedes", "EX-9"),
         ("xref", "list"),
         ("undo",),
     ):
