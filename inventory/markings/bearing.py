@@ -259,7 +259,7 @@ def read(text: str) -> Reading:
 _SURE = re.compile(
     r"(?<![0-9A-Za-z.])(?:(?:SS?)?(?:6[0-9]{2,4}|16[0-9]{3}|[127][0-9]{3}|[23][0-9]{4})E?\s?-?/?"
     r"(?:2?RS[1HR]?|2?Z[ZR]?|2RZ|DDU|LLU|LLB|VV)(?![A-Za-z])|NUP?\s?[23][0-9]{2,3}"
-    r"|6[0-9]{3}\s?[-/ ]\s?C[2345](?![0-9])|bearing(?![A-Za-z]))",
+    r"|6[0-9]{3}\s?[-/ ]\s?(?:C[2345]|P[456])(?![0-9])|bearing(?![A-Za-z]))",
     ANY_CASE,
 )
 _ALONE = re.compile(

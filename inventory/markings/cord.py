@@ -127,7 +127,7 @@ def read(text: str) -> Reading:
 
 _SURE = re.compile(
     r"(?<![0-9A-Za-z])(?:[HA]0[1357][A-Z0-9]{1,6}-[A-Z](?![A-Za-z])|(?:NI)?SPT-[123]|SJ[TEO]{1,4}W?|SV[TEO]{1,3}"
-    r"|S[TE]?OO?W|HPN|HSJO?)(?![A-Za-z])"
+    r"|S[TE]?OO?W|S[TE]OO?|HPN|HSJO?)(?![A-Za-z])"
 )
 _MAYBE = re.compile(
     r"(?<![0-9A-Za-z])[2-5]\s?[GgXx×]\s?[0-9](?:[.,][0-9]{1,2})?\s?mm|(?<![0-9])1[0-8]\s?/\s?[23](?![0-9])|[0-9]{2}\s?AWG\s?[X/]?\s?[2-5]\s?C"

@@ -24,7 +24,7 @@ _TYPE = re.compile(
     r"(?P<type>(?:EM|SP|YJ|YJF|SM|MDT|OEM|GAL|SMF|FM|YZF)\s?-?[0-9]{2,5}[A-Z0-9-]{0,8})(?![A-Za-z0-9])"
 )
 _ROW = re.compile(
-    r"EM\s?(?P<frame>21[0-9]{2})\s(?P<out>[0-9]\s[0-9])\s(?P<into>[0-9]{1,2}\s[0-9])\s"
+    r"(?:EM|em)\s?(?P<frame>21[0-9]{2})\s(?P<out>[0-9]\s[0-9])\s(?P<into>[0-9]{1,2}\s[0-9])\s"
     r"(?P<volts>1[0-9]{2}|2[0-9]{2})\s(?P<hertz>50|60)\s(?P<rpm>[0-9]{4})\s(?P<ma>[0-9]{2,3})"
     r"(?P<rest>(?:\s[0-9]{1,3}){0,8})(?![0-9])"
 )
@@ -110,7 +110,7 @@ def _one_speed(scan: Scanner) -> None:
 
 _LIKELY = (
     (re.compile(r"(?:fan|stirrer|blower|shaded[ -]pole)[ -]?motor", re.IGNORECASE), 0.95),
-    (re.compile(r"(?:^|\s)EM\s?21[0-9]{2}\b"), 0.95),
+    (re.compile(r"(?:^|\s)(?:EM|em)\s?21[0-9]{2}\b"), 0.95),
     (re.compile(r"\b[1-3][0-9]{3}\s?(?:rpm|r/min)", re.IGNORECASE), 0.8),
     (re.compile(r"\bZ\.P\.|impedance protected", re.IGNORECASE), 0.8),
 )

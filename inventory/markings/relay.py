@@ -187,6 +187,7 @@ _CODED = re.compile(
     r"|\bRT[HD]?[1-4]{1,2}[45]|\bJQC-|\bJQX-|\b(?:40|41|43|44|45|46|55|56)\.[0-9]{2}\.[0-9]\."
 )
 _WORDS = re.compile(r"(?i:\brelay\b|\bcoil\b)|\b[12] ?Form ?[ABC]\b|\bTV-(?:3|5|8|10|15)\b")
+_THROWS = re.compile(r"\bNO\b.{0,12}[0-9]\s?A\b.{0,20}\bNC\b|[0-9]\s?A.{0,12}\bNO\b.{0,20}\bNC\b")
 _CONTACT = re.compile(r"[0-9]\s?A[ /]{0,2}[0-9]{2,3}\s?VAC|VDC|V DC")
 
 
@@ -197,5 +198,5 @@ def likely(text: str) -> float:
         return 0.97
     if _BODY.fullmatch(head.strip()):
         return 0.45
-    score = 0.3 if _CONTACT.search(head) else 0.0
+    score = 0.3 if _CONTACT.search(head) or _THROWS.search(head) else 0.0
     return score + 0.45 if _WORDS.search(head) else score

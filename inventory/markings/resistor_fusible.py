@@ -155,6 +155,10 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(r"\bfus(?:i|e)ble|\bfusing resistor|\bFRM-?[0-9]", ANY_CASE)
+_MARKED = re.compile(
+    r"(?<![0-9A-Za-z])(?:[0-9]{1,3}R[0-9]{0,2}|[0-9]{1,4}\s?Ω)\s.{0,12}\bFR\b|^FR\s[0-9]{1,3}R"
+)
+"""A resistance with the letters FR beside it, as fusible types are marked."""
 _CODE = re.compile(r"\s*(?:C-[123]A?F|[AHD]-[1-5]A?FS?|5ACFS?)(?![0-9A-Za-z])")
 
 
@@ -165,7 +169,7 @@ def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
     if _SURE.search(text) or _WHITE_LAST.search(fold(text)):
         return 0.9
-    return 0.8 if _CODE.match(text) else 0.0
+    return 0.8 if _CODE.match(text) or _MARKED.search(text[:200]) else 0.0
 
 
 def canonical(reading: Reading) -> str:

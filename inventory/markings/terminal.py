@@ -243,7 +243,7 @@ def _current(scan: Scanner) -> None:
 
 
 _SURE = re.compile(
-    r"(?:110|187|250|375)\s?(?:series|type)|quick[ -]?connect|fast-?on|\bterminal"
+    r"(?:110|187|205|250|312|375)\s?(?:series|type)|quick[ -]?connect|fast-?on|\bterminal"
     r"|(?:2[.,]8|4[.,]8|6[.,]35?|9[.,]5)\s?(?:mm)?\s?[x×*]\s?(?:0?[.,][58]|1[.,]2)"
     r"|0?\.(?:110|187|250|375)\"?\s?[x×*]\s?0?\.0[1-4]|#(?:110|187|250|375)(?![0-9])",
     ANY_CASE,

@@ -128,6 +128,7 @@ _LIKELY = (
     (re.compile(r"\b(?:re-?sets?|opens? at|(?:turns?|shuts?) (?:on|off))\b", re.IGNORECASE), 0.75),
     (re.compile(r"\b(?:open|close)s?\b.{0,20}[0-9]\s?(?:°\s?[CF]|℃|℉)", re.IGNORECASE), 0.7),
     (re.compile(r"[0-9]\s?°?\s?C\s?\(\s?MG\s?\)"), 0.7),
+    (re.compile(r"[0-9]\s?±\s?[0-9]{1,2}\s?/\s?[0-9]{2,3}\s?±\s?[0-9]{1,2}\s?(?:°|℃|C\b)"), 0.7),
     (re.compile(r"^\s*-?[0-9]{2,3}\s?°?\s?[FC]\s?\(\s?-?[0-9]{2,3}\s?°?\s?[FC]\s?\)\s*$"), 0.7),
     (re.compile(r"\btemperature fuse\b|\bhi-?limit\b", re.IGNORECASE), 0.6),
     (re.compile(r"\b[0-9]{2,3}\s?(?:°\s?C|℃)?\s?/\s?[0-9]{2,3}\s?(?:°\s?C|℃|C\b)"), 0.6),

@@ -166,6 +166,12 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(r"\bAWM\b|\bSTYLE\s?-?[0-9]{4,5}|\bUL\s?-?[123][0-9]{3,4}(?![0-9])", ANY_CASE)
+_STYLE_FIRST = re.compile(
+    r"^\s*(?:1[0-9]{3}|[23][0-9]{3}|[12][0-9]{4})\s.{0,12}[0-9]\s?V.{0,12}[0-9]\s?°?\s?C\b"
+    r"|^\s*(?:1[0-9]{3}|[23][0-9]{3}|[12][0-9]{4})\s.{0,4}[0-9]\s?°?\s?C\b.{0,12}[0-9]\s?V"
+)
+"""A style number, then volts and degrees, as flat cables print it."""
+
 _MAYBE = re.compile(r"[0-9]\s?AWG|VW-1|[0-9]\s?kV.{0,20}(?:silicone|wire)", ANY_CASE)
 
 
@@ -173,6 +179,8 @@ def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
     if _SURE.search(text):
         return 0.95
+    if _STYLE_FIRST.search(text[:200]):
+        return 0.7
     return 0.45 if _MAYBE.search(text) else 0.0
 
 
