@@ -10,7 +10,7 @@ thousands share costs no more than a rare one.
 - word: a word with digits inside a longer text;
 - short: a code of up to eight signs with one sign left out, of up to six with two;
 - pairs: two of the pieces 0-3, 3-5, 5-8 and 8-10 together. Two errors spoil at most two of
-  the four pieces, so that two remain; a missed or added sign only shifts them.
+  the four pieces; a missed or added sign only shifts the others.
 
 Pure functions; the store keeps the rows (seed, key, text).
 """
@@ -30,8 +30,8 @@ _KINDS = 16
 PIECES = ((0, 3), (3, 5), (5, 8), (8, 10))
 """Where a key is cut, counted from its beginning, so that a lost end changes nothing."""
 
-PAIRS = ((0, 2), (0, 3), (1, 2), (1, 3), (2, 3))
-"""Pieces filed together; 0 and 1 together are the forwards order already."""
+PAIRS = ((0, 2), (0, 3), (1, 2), (1, 3))
+"""Pieces filed together; the first two and the last two share a full order already."""
 
 LONGEST_KEY = 32
 """Longer keys are filed under so many signs of their beginning and of their end."""
