@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
+
+Values = Sequence[Any] | Mapping[str, Any]
+"""Values for ``?`` in their order, or for ``:name`` by name."""
 
 
 class Asking:
-    """Plain SQL with ``?`` on an open connection of SQLAlchemy's or of a driver's.
+    """Plain SQL with ``?`` or ``:name`` on an open connection of SQLAlchemy's or of a driver's.
 
     On SQLite the driver is used directly: a search runs a hundred small statements.
     """
@@ -19,30 +22,36 @@ class Asking:
         if dialect is not None and not self._portable:
             self._connection = connection.connection.driver_connection
 
-    def rows(self, statement: str, values: Sequence[Any]) -> Iterable[Any]:
+    def rows(self, statement: str, values: Values = ()) -> Iterable[Any]:
         """The rows of one SELECT."""
-        if self._portable:
-            return self._sqlalchemy(statement, dict(_named(values)))  # type: ignore[no-any-return]
-        return self._connection.execute(statement, values)  # type: ignore[no-any-return]
+        if not self._portable:
+            return self._connection.execute(statement, values)  # type: ignore[no-any-return]
+        if isinstance(values, Mapping):
+            return self._named(statement, values)  # type: ignore[no-any-return]
+        return self._numbered(statement, dict(_numbers(values)))  # type: ignore[no-any-return]
 
     def run(self, statement: str, rows: Sequence[Sequence[Any]]) -> None:
         """One statement that writes, once a row."""
         if not rows:
             return
         if self._portable:
-            self._sqlalchemy(statement, [dict(_named(values)) for values in rows])
+            self._numbered(statement, [dict(_numbers(values)) for values in rows])
         else:
             self._connection.executemany(statement, rows)
 
-    def _sqlalchemy(self, statement: str, values: Any) -> Any:
-        """The same through SQLAlchemy, for any other database."""
-        from sqlalchemy import text
-
+    def _numbered(self, statement: str, values: Any) -> Any:
+        """A statement with ``?`` through SQLAlchemy, for any other database."""
         pieces = statement.split("?")
         named = "".join(f"{piece}:v{at}" for at, piece in enumerate(pieces[:-1])) + pieces[-1]
-        return self._connection.execute(text(named), values)
+        return self._named(named, values)
+
+    def _named(self, statement: str, values: Any) -> Any:
+        """A statement with ``:name`` through SQLAlchemy."""
+        from inventory.store.sql import text
+
+        return self._connection.execute(text(statement), values)
 
 
-def _named(values: Sequence[Any]) -> Iterator[tuple[str, Any]]:
+def _numbers(values: Sequence[Any]) -> Iterator[tuple[str, Any]]:
     """Values under the names v0, v1, ..."""
     return ((f"v{at}", value) for at, value in enumerate(values))

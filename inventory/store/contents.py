@@ -8,14 +8,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import StoreUnusable
 from inventory.store import connection as opening
 from inventory.store import journal
 from inventory.store.drives import can_write_beside
 from inventory.store.release import SCHEMA_VERSION
+from inventory.store.sql import Connection, text
 from inventory.store.trouble import explaining
 
 

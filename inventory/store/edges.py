@@ -6,18 +6,18 @@ from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.matching.keys import code_key
 from inventory.records import Edge
 from inventory.store import search_index
+from inventory.store.asking import Asking
 from inventory.store.parts import next_id
+from inventory.store.sql import Connection, text
 
 _COLUMNS = (
     "id, from_code, to_code, kind, source, place, date, confidence, quantity, serial_from,"
     " serial_to, note, unit"
 )
+_NAMES = _COLUMNS.split(", ")
 
 
 def add(connection: Connection, edges: Sequence[Edge]) -> list[int]:
@@ -60,11 +60,11 @@ def remove(connection: Connection, numbers: Sequence[int]) -> None:
 
 def where(connection: Connection, condition: str = "1=1", **values: Any) -> list[Edge]:
     """Edges by one of our own conditions."""
-    rows = connection.execute(
-        text(f"SELECT {_COLUMNS} FROM edge WHERE {condition} ORDER BY id"),  # noqa: S608
+    rows = Asking(connection).rows(
+        f"SELECT {_COLUMNS} FROM edge WHERE {condition} ORDER BY id",  # noqa: S608
         values,
-    ).mappings()
-    return [Edge(**row) for row in rows]
+    )
+    return [Edge(**dict(zip(_NAMES, row, strict=True))) for row in rows]
 
 
 def from_code(connection: Connection, code: str) -> list[Edge]:

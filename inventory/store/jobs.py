@@ -7,13 +7,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import NotFound
 from inventory.matching.keys import bare
 from inventory.store.journal import now
 from inventory.store.parts import next_id
+from inventory.store.sql import Connection, text
 
 _COLUMNS = (
     "id, opened_at, kind, maker, model, serial, customer, complaint, plate, closed_at, outcome,"

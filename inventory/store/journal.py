@@ -9,10 +9,8 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection, RowMapping
-
 from inventory.store.asking import Asking
+from inventory.store.sql import Connection, text
 
 GENESIS = "0" * 64
 """The hash before the first event."""
@@ -125,7 +123,7 @@ def _row(event: Event, at: str, bench: str, act: int) -> tuple[Any, ...]:
     )
 
 
-def link(before: str, seq: int, row: Mapping[str, Any] | RowMapping) -> str:
+def link(before: str, seq: int, row: Mapping[str, Any]) -> str:
     """The hash of an event: SHA-256 over the hash before it and all that it says."""
     return _linked(before, seq, [row[name] for name in _NAMES])
 
@@ -173,7 +171,7 @@ def broken_link(connection: Connection) -> int | None:
     chain = GENESIS
     rows = connection.execute(text(f"SELECT seq, {_COLUMNS}, hash FROM journal ORDER BY seq"))  # noqa: S608
     for expected, row in enumerate(rows.mappings(), start=1):
-        chain = link(chain, row["seq"], row)
+        chain = link(chain, row["seq"], dict(row))
         if row["seq"] != expected or chain != row["hash"]:
             return int(row["seq"])
     return None

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.store.journal import now
+from inventory.store.sql import Connection, text
 
 
 def when(connection: Connection, digest: str) -> str | None:

@@ -7,17 +7,16 @@ from dataclasses import fields
 from operator import attrgetter
 from typing import Any
 
-from sqlalchemy import bindparam, text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import NotFound, Refused
 from inventory.records import Lot
 from inventory.store.asking import Asking
+from inventory.store.sql import Connection, places, text
 
 _COLUMNS = (
-    "id, part_id, on_hand, held, state, bin, origin, source_unit_id AS source_unit, history,"
-    " price_cents, supplier_no, note, logged_at"
+    "id, part_id, on_hand, held, state, bin, origin, source_unit_id AS source_unit,"
+    " price_cents, supplier_no, note, logged_at, history"
 )
+"""In the order of the record's fields."""
 _INSERT = (
     "INSERT INTO lot (id, part_id, on_hand, held, state, bin, origin, source_unit_id,"
     " price_cents, supplier_no, note, logged_at, history)"
@@ -76,12 +75,13 @@ def of_parts(connection: Connection, part_ids: Iterable[int]) -> dict[int, list[
     """Lots with pieces on hand, by part type."""
     wanted = sorted(set(part_ids))
     grouped: dict[int, list[Lot]] = {}
-    statement = text(
-        f"SELECT {_COLUMNS} FROM lot WHERE part_id IN :ids AND on_hand > 0 ORDER BY id"  # noqa: S608
-    ).bindparams(bindparam("ids", expanding=True))
+    ask = Asking(connection)
     for start in range(0, len(wanted), 500):
-        for row in connection.execute(statement, {"ids": wanted[start : start + 500]}).mappings():
-            grouped.setdefault(row["part_id"], []).append(Lot(**row))
+        some = wanted[start : start + 500]
+        condition = f"part_id IN ({places(len(some))}) AND on_hand > 0"
+        for row in ask.rows(f"SELECT {_COLUMNS} FROM lot WHERE {condition} ORDER BY id", some):  # noqa: S608
+            lot = Lot(*row)
+            grouped.setdefault(lot.part_id, []).append(lot)
     return grouped
 
 

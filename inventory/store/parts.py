@@ -6,17 +6,16 @@ import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from sqlalchemy import bindparam, text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import NotFound
 from inventory.matching.keys import code_key
 from inventory.records import Part, Value
 from inventory.store import search_index
 from inventory.store.asking import Asking
 from inventory.store.journal import now
+from inventory.store.sql import Connection, places, text
 
 _COLUMNS = "id, family, maker, type_code, marking, description, ratings, keep_at_least, note"
+_NAMES = _COLUMNS.split(", ")
 _INSERT = (
     "INSERT INTO part_type (id, family, maker, type_code, marking, description, ratings,"
     " code_key, marking_key, keep_at_least, note, created_at)"
@@ -136,34 +135,33 @@ def many(connection: Connection, numbers: Iterable[int]) -> dict[int, Part]:
 
 def _chunk(connection: Connection, numbers: list[int]) -> dict[int, Part]:
     """At most 500 part types."""
-    rows = connection.execute(
-        text(f"SELECT {_COLUMNS} FROM part_type WHERE id IN :ids").bindparams(  # noqa: S608
-            bindparam("ids", expanding=True)
-        ),
-        {"ids": numbers},
-    ).mappings()
-    aliases = _grouped(connection, "SELECT part_id, code FROM alias WHERE part_id IN :ids", numbers)
-    measured = _grouped(
-        connection,
-        "SELECT part_id, name, value FROM measured WHERE part_id IN :ids ORDER BY id",
+    within = f"IN ({places(len(numbers))})"
+    ask = Asking(connection)
+    codes = _grouped(
+        ask,
+        f"SELECT part_id, code FROM alias WHERE part_id {within} ORDER BY id",  # noqa: S608
         numbers,
     )
-    parts = {}
-    for row in rows:
-        over = {name: json.loads(value) for _, name, value in measured.get(row["id"], ())}
-        codes = tuple(code for _, code in aliases.get(row["id"], ()))
-        parts[row["id"]] = Part(
-            **{**row, "ratings": {**json.loads(row["ratings"]), **over}}, aliases=codes
-        )
-    return parts
+    measured = _grouped(
+        ask,
+        f"SELECT part_id, name, value FROM measured WHERE part_id {within} ORDER BY id",  # noqa: S608
+        numbers,
+    )
+    found = {}
+    for row in ask.rows(f"SELECT {_COLUMNS} FROM part_type WHERE id {within}", numbers):  # noqa: S608
+        said = dict(zip(_NAMES, row, strict=True))
+        over = {name: json.loads(value) for name, value in measured.get(said["id"], ())}
+        said["ratings"] = {**json.loads(said["ratings"]), **over}
+        aliases = tuple(code for (code,) in codes.get(said["id"], ()))
+        found[said["id"]] = Part(**said, aliases=aliases)
+    return found
 
 
-def _grouped(connection: Connection, query: str, numbers: list[int]) -> dict[int, list[Any]]:
-    """Rows of a query by their first column."""
+def _grouped(ask: Asking, query: str, numbers: list[int]) -> dict[int, list[Any]]:
+    """Rows of a query by their first column, which is left out of them."""
     grouped: dict[int, list[Any]] = {}
-    statement = text(query).bindparams(bindparam("ids", expanding=True))
-    for row in connection.execute(statement, {"ids": numbers}):
-        grouped.setdefault(row[0], []).append(tuple(row))
+    for number, *rest in ask.rows(query, numbers):
+        grouped.setdefault(number, []).append(rest)
     return grouped
 
 
@@ -230,7 +228,7 @@ def _alike(ask: Asking, wanted: Sequence[Part]) -> Iterator[tuple[Any, ...]]:
         listed = sorted(values)
         for start in range(0, len(listed), _AT_A_TIME):
             chunk = listed[start : start + _AT_A_TIME]
-            yield from ask.rows(f"{_ALIKE}{condition} ({','.join('?' * len(chunk))})", chunk)
+            yield from ask.rows(f"{_ALIKE}{condition} ({places(len(chunk))})", chunk)
 
 
 def add_alias(connection: Connection, part_id: int, code: str, source: str | None) -> None:

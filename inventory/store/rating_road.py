@@ -11,10 +11,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy.engine import Connection
-
 from inventory.matching.needs import Need
 from inventory.store.asking import Asking
+from inventory.store.sql import Connection
 
 COUNTED = 5_000
 """A need that more parts meet than this is common; how common does not matter."""

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from sqlalchemy.engine import Connection
-
 from inventory.matching.keys import bare, code_key
 from inventory.matching.needs import Need
 from inventory.records import Edge, Lot, Part
 from inventory.store import edges, lots, parts, rating_road, search_index
 from inventory.store.asking import Asking
+from inventory.store.sql import Connection
 
 MOST_PER_CODE = 200
 """Part types that are looked at under one code."""

@@ -6,8 +6,8 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from sqlalchemy import bindparam, text
-from sqlalchemy.engine import Connection
+from inventory.store.asking import Asking
+from inventory.store.sql import Connection, places, text
 
 _DEMAND = """
 SELECT COALESCE(p.merged_into, p.id) AS part_id, substr(j.at, 1, 7) AS month,
@@ -167,8 +167,9 @@ def failed_often(connection: Connection, part_ids: Sequence[int | None]) -> list
     numbers = [number for number in part_ids if number is not None]
     if not numbers:
         return []
-    statement = text(
-        "SELECT part_id FROM journal WHERE part_id IN :ids AND kind = 'failed' GROUP BY part_id"
-        " HAVING COUNT(*) >= :least"
-    ).bindparams(bindparam("ids", expanding=True))
-    return list(connection.execute(statement, {"ids": numbers, "least": LEAST_FAILURES}).scalars())
+    found = Asking(connection).rows(
+        f"SELECT part_id FROM journal WHERE part_id IN ({places(len(numbers))})"  # noqa: S608
+        f" AND kind = 'failed' GROUP BY part_id HAVING COUNT(*) >= {LEAST_FAILURES}",
+        numbers,
+    )
+    return [number for (number,) in found]

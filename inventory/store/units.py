@@ -6,13 +6,12 @@ from collections.abc import Iterable
 from dataclasses import asdict
 from typing import Any
 
-from sqlalchemy import bindparam, text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import NotFound
 from inventory.matching.keys import bare
 from inventory.records import SourceUnit
+from inventory.store.asking import Asking
 from inventory.store.parts import next_id
+from inventory.store.sql import Connection, places, text
 
 _COLUMNS = "id, label, kind, maker, model, revision, serial, why_scrapped, arrived, in_yard, note"
 
@@ -78,11 +77,12 @@ def labels(connection: Connection) -> list[str]:
 def labels_of(connection: Connection, numbers: Iterable[int | None]) -> dict[int, str]:
     """Labels of source units by number."""
     wanted = sorted({number for number in numbers if number is not None})
-    statement = text("SELECT id, label FROM source_unit WHERE id IN :ids").bindparams(
-        bindparam("ids", expanding=True)
-    )
-    rows = connection.execute(statement, {"ids": wanted}) if wanted else ()
-    return {row[0]: row[1] for row in rows}
+    found: dict[int, str] = {}
+    for start in range(0, len(wanted), 500):
+        some = wanted[start : start + 500]
+        statement = f"SELECT id, label FROM source_unit WHERE id IN ({places(len(some))})"  # noqa: S608
+        found |= dict(Asking(connection).rows(statement, some))
+    return found
 
 
 def set_in_yard(connection: Connection, number: int, *, in_yard: bool) -> None:
