@@ -84,6 +84,7 @@ class Reason:
     source: str
     decides: str | None = None  # for ASK: the attribute whose value would decide
     effort: int = 5  # for ASK: 1 a look, 3 a caliper, 5 a bench test, 9 a data sheet
+    of_wanted: bool = False  # for ASK: to be found on the failed part or in its place
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from inventory.families.sheet import families, sheet
 from inventory.matching.edges import Step, best_steps, spoken
@@ -14,7 +14,7 @@ from inventory.records import Edge, Lot, Outcome, Part, Reason, Value, Verdict
 from inventory.rules.compare import compare
 from inventory.rules.judge import judge, judge_lot
 from inventory.rules.terms import in_terms
-from inventory.rules.verdict import Judgement, Wanted
+from inventory.rules.verdict import Wanted
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +92,7 @@ def stand_in(
     like = max((road.likeness for road in ways), default=0.0)
     return StandIn(
         part=part,
-        judgement=Judgement(verdict, tuple(reasons), judged.closeness),
+        judgement=replace(judged, verdict=verdict, reasons=tuple(reasons)),
         lots=good or tuple(offers),  # refused lots are shown with their reason, never offered
         likeness=like,
         roads=tuple(sorted(set(ways))),

@@ -6,11 +6,12 @@ The key, most telling first:
    counts as ``ask``: a bench test is still open;
 2. tested state: a good test, new and untested, untested, nothing here;
 3. closeness of fit: head-room without excess (``rules.closeness``);
-4. likeness of the text, by which a misspelt code finds its own;
-5. distance along cross-references, the nearest first;
-6. age: what has lain longest goes first;
-7. bin: nearest to where the tech stands, else in the order of bins;
-8. number of the part type, so that equals always come in one order.
+4. for a failed part without a code: few open questions and much on record;
+5. likeness of the text, by which a misspelt code finds its own;
+6. distance along cross-references, the nearest first;
+7. age: what has lain longest goes first;
+8. bin: nearest to where the tech stands, else in the order of bins;
+9. number of the part type, so that equals always come in one order.
 """
 
 from __future__ import annotations
@@ -104,7 +105,7 @@ class Found:
     more: int = 0  # stand-ins beyond the limit
 
 
-Key = tuple[int, int, float, float, int, str, int, str, int]
+Key = tuple[int, int, float, float, float, int, str, int, str, int]
 
 
 def key(stand_in: StandIn, near_bin: str | None = None) -> Key:
@@ -115,6 +116,7 @@ def key(stand_in: StandIn, near_bin: str | None = None) -> Key:
         VERDICTS.index(stand_in.offered_as),
         best.state if best else 3,
         -stand_in.judgement.closeness,
+        -stand_in.judgement.ease,
         -round(stand_in.likeness, 4),
         stand_in.distance,
         (best.lot.logged_at or _LATE) if best else _LATE,
@@ -190,6 +192,8 @@ def steps(stand_in: StandIn, near_bin: str | None = None) -> tuple[str, ...]:
     if best:
         lines[-1] += f" (lot {best.id}, {best.state})"
     lines.append(f"closeness of fit {stand_in.judgement.closeness:.2f}")
+    if stand_in.judgement.ease:
+        lines.append(f"little left to ask {stand_in.judgement.ease:.2f}")
     lines.append(f"likeness of the text {stand_in.likeness:.2f}")
     lines += [f"found by {road.name}: {road.sentence} ({road.source})" for road in stand_in.roads]
     if best:

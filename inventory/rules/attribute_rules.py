@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from inventory.families.sheet import Attribute
 from inventory.records import Reason, Value
-from inventory.rules.case import CODE_IS, Case, note
+from inventory.rules.case import CODE_IS, Case, ask, note
 from inventory.rules.compare import compare
 
 
@@ -38,16 +38,34 @@ def _wanted(case: Case, attribute: Attribute) -> Value:
 
 
 def what_nobody_said(case: Case) -> Iterable[Reason]:
-    """One line with what to hold side by side, because the failed part's own is not known."""
+    """One line with what to hold side by side, because the failed part's own is not known.
+
+    A contact known by its rating alone is a question: the rating does not show its shape.
+    """
     if case.settled:
         return
-    names = [a.label for a in case.sheet.attributes if _open(a, case)]
-    if names:
-        yield note(
-            "not-said",
-            f"Not said of the failed part: {', '.join(names)}. Compare the two parts.",
-            "common practice",
-        )
+    unsaid = [a for a in case.sheet.attributes if _open(a, case)]
+    if not unsaid:
+        return
+    sentence = f"Not said of the failed part: {', '.join(a.label for a in unsaid)}."
+    if _by_rating_alone(case):
+        words = f"{sentence} Hold the two side by side."
+        first = unsaid[0].name
+        yield ask("not-said", words, "common practice", first, effort=1, of_wanted=True)
+    else:
+        yield note("not-said", f"{sentence} Compare the two parts.", "common practice")
+
+
+_SHAPE = ("contact_form", "contact", "body", "actuator", "terminals", "tab_mm", "hole_pitch_mm",
+          "footprint", "coil_vdc", "coil_vac", "open_c", "close_on_rise_c")  # fmt: skip
+"""What tells contacts of one rating apart. Common practice."""
+
+
+def _by_rating_alone(case: Case) -> bool:
+    """Whether nothing but its rating is known of a failed contact."""
+    contacts = any(attribute.load for attribute in case.sheet.attributes)
+    said = (case.sheet.attribute(name) for name in _SHAPE)
+    return contacts and all(_wanted(case, one) is None for one in said if one)
 
 
 def _open(attribute: Attribute, case: Case) -> bool:

@@ -46,14 +46,18 @@ def case_of(wanted: Wanted, offered: Part, codes: frozenset[str] | None = None) 
     """
     used = sheet(_family(wanted, offered))
     theirs = _keys(codes or frozenset(filter(None, (offered.type_code, *offered.aliases))))
+    need = _hottest(_need(wanted, used))
     return Case(
         wanted=wanted,
         offered=offered,
         sheet=used,
         place=place(wanted.place) if wanted.place else None,
-        need=_need(wanted, used),
+        need=need,
         stated=in_terms(used, wanted.needs),
-        has=_with_code(in_terms(used, offered.ratings), used, offered.type_code),
+        has=_coolest(
+            _with_code(in_terms(used, offered.ratings), used, offered.type_code),
+            need.get("ambient_max_c"),
+        ),
         same_type=bool(theirs & own_codes(wanted)) and _makers_agree(wanted.maker, offered.maker),
         listed=bool(theirs & _keys(wanted.alternates)),
     )
@@ -86,6 +90,32 @@ def _as_alternating(used: Sheet, said: dict[str, Any]) -> dict[str, Any]:
     volts = said.get("voltage_v")
     needs = used.id == "hv_capacitor" and "voltage_vac" not in said and volts is not None
     return {**said, "voltage_vac": volts} if needs else said
+
+
+def _ambients(said: Mapping[str, Value]) -> list[float]:
+    """Highest ambients that are bound to single ratings of a marking; none where one holds."""
+    lists = [said.get(name) for name in ("ratings", "ambients")]
+    rows = [row for rows in lists if isinstance(rows, list | tuple) for row in rows]
+    figures = [row.get("ambient_max_c") for row in rows if isinstance(row, Mapping)]
+    known = [float(figure) for figure in figures if isinstance(figure, int | float)]
+    return known if said.get("ambient_max_c") is None else []
+
+
+def _hottest(need: Mapping[str, Value]) -> Mapping[str, Value]:
+    """Of several ambients of the failed part the hottest one is asked for."""
+    known = _ambients(need)
+    return {**need, "ambient_max_c": max(known)} if known else need
+
+
+def _coolest(has: Mapping[str, Value], want: Value) -> Mapping[str, Value]:
+    """Of several ambients of the offered part only the coolest holds for all its ratings.
+
+    Where the hottest would do and the coolest would not, it stays unknown, which is a question.
+    """
+    known = _ambients(has)
+    if not known or (isinstance(want, int | float) and min(known) < want <= max(known)):
+        return has
+    return {**has, "ambient_max_c": min(known)}
 
 
 CODE_IS = {"magnetron": "type", "inverter_board": "board_number", "other": "type"}

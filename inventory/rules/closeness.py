@@ -1,4 +1,4 @@
-"""How close a fit is: head-room without excess. It orders within a verdict, never across."""
+"""How close a fit is, and how little of it is left to ask. Both order within a verdict only."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from math import fsum
 
 from inventory.families.sheet import Attribute
-from inventory.records import Value
-from inventory.rules.case import Case
+from inventory.records import Outcome, Reason, Value
+from inventory.rules.case import Case, own_codes
 from inventory.rules.compare import OPERATORS, deviation, numbers
 from inventory.rules.load_rules import headroom
 
@@ -59,3 +59,16 @@ def _eased(ratio: float) -> float:
     (1.0, 0.625)
     """
     return min(1.0, ratio * AMPLE)
+
+
+def ease(case: Case, reasons: Iterable[Reason]) -> float:
+    """0 to 1: the share of what can be seen that is on record, over the questions left open.
+
+    Only where the failed part has no code: else the likeness of the codes says more.
+    """
+    if own_codes(case.wanted):
+        return 0.0
+    seen = [a.name for a in case.sheet.attributes if a.must and a.effort <= 3 and not a.load]
+    known = sum(case.has.get(name) is not None for name in seen)
+    asks = sum(reason.outcome is Outcome.ASK for reason in reasons)
+    return round((1 + known) / (1 + len(seen)) / (1 + asks), 4)

@@ -8,6 +8,7 @@ them: ``compare`` answers those, and ``None`` never matches anything.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 from inventory.families.sheet import Attribute
 from inventory.records import Outcome, Reason, Value
@@ -34,7 +35,7 @@ def compare(
     if attribute.compare == "note" or (wanted is None and (excused or attribute.unsaid != "ask")):
         return None
     if wanted is None:
-        return _reason(attribute, *_nobody_said(attribute, offered))
+        return _looked_for(_reason(attribute, *_nobody_said(attribute, offered)))
     if offered is None:
         return None if excused else _reason(attribute, *_not_known(attribute, wanted))
     return _reason(attribute, *OPERATORS[attribute.compare](attribute, wanted, offered))
@@ -48,10 +49,18 @@ def _reason(attribute: Attribute, outcome: Outcome, sentence: str) -> Reason:
     )
 
 
+def _looked_for(reason: Reason) -> Reason:
+    """The same question, to be answered from the failed part."""
+    return replace(reason, of_wanted=reason.outcome is Outcome.ASK)
+
+
 def _nobody_said(attribute: Attribute, offered: Value) -> Said:
     """The failed part's own value is missing: look at it, unless the best there is is offered."""
     if attribute.compare == "ranked" and plain_word(offered) == plain_word(attribute.order[-1]):
         return Outcome.MET, f"{_label(attribute)} {show(offered)} serves whatever the old part had."
+    if attribute.name == "contact_form" and form(offered) == "CO":
+        sentence = f"Contact form {show(offered)} serves as normally open or as normally closed"
+        return Outcome.MET, f"{sentence}, with the spare tab insulated."
     sentence = f"Nobody has said the {attribute.label} of the failed part"
     known = "" if offered is None else f" (offered: {show(offered, attribute.unit)})"
     return Outcome.ASK, f"{sentence}{known}."

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
-from inventory.records import Reason
+from inventory.records import Reason, Value
 from inventory.rules.case import Case, ask, refuse
-from inventory.rules.compare import deviation, members, numbers
+from inventory.rules.compare import deviation, members, numbers, served, show
 from inventory.rules.words import flag, plain_word
 
 
@@ -130,3 +130,50 @@ def hot_coupler_shape(case: Case) -> Iterable[Reason]:
             "A 70 °C coupler melts on an appliance that wants a 120 °C one.",
             "IEC 60320-1 (2cit): C13 70 °C, C15 120 °C",
         )
+
+
+def supply_kind_is_kept(case: Case) -> Iterable[Reason]:
+    """A part made for direct current never stands on the mains, nor the other way round."""
+    if case.sheet.id not in {"motor_fan", "motor_turntable", "lamp", "inverter_board"}:
+        return
+    for mine, theirs in ((_ALTERNATING, _DIRECT), (_DIRECT, _ALTERNATING)):
+        asks = any(case.need.get(name) is not None for name in mine)
+        both = any(case.need.get(name) is not None for name in theirs)
+        gives = any(case.has.get(name) is not None for name in theirs)
+        lacks = all(case.has.get(name) is None for name in (*mine, "voltage_v"))
+        if asks and not both and gives and lacks:
+            yield refuse(
+                "supply-kind",
+                "A d.c. part and an a.c. part do not replace each other.",
+                "common practice",
+            )
+
+
+_ALTERNATING = ("voltage_vac", "volts_ac")
+_DIRECT = ("voltage_vdc", "voltage_dc_v", "volts_dc")
+
+
+def class_voltages_are_held(case: Case) -> Iterable[Reason]:
+    """A capacitor of two classes has a voltage for each: each wanted one is held.
+
+    Source: IEC 60384-14, rated voltage by class.
+    """
+    if case.sheet.id != "capacitor_safety" or "voltage_vac_by_class" not in case.need:
+        return
+    for name, volts in sorted(_by_class(case.need).items()):
+        held = [have for other, have in _by_class(case.has).items() if name in served([other])]
+        if held and max(held) < volts:
+            yield refuse(
+                "class-voltage",
+                f"As class {name} it is rated {show(max(held), 'V')}, wanted {show(volts, 'V')}.",
+                "IEC 60384-14, rated voltage by class",
+            )
+
+
+def _by_class(said: Mapping[str, Value]) -> Mapping[str, float]:
+    """The a.c. voltage of each safety class."""
+    listed = said.get("voltage_vac_by_class")
+    if isinstance(listed, Mapping):
+        return {str(name).upper(): float(volts) for name, volts in listed.items()}
+    volts = max(numbers(said.get("voltage_vac", "")), default=None)
+    return {} if volts is None else dict.fromkeys(members(said.get("class", [])), volts)

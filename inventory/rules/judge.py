@@ -9,9 +9,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from inventory.records import Outcome, Part, Reason
-from inventory.rules import attribute_rules, family_rules, load_rules, place_rules, type_rules
+from inventory.rules import (
+    attribute_rules,
+    doubt_rules,
+    family_rules,
+    load_rules,
+    place_rules,
+    type_rules,
+)
 from inventory.rules.case import Rule, case_of
-from inventory.rules.closeness import closeness
+from inventory.rules.closeness import closeness, ease
 from inventory.rules.histories import salvage_stop
 from inventory.rules.lots import judge_lot
 from inventory.rules.verdict import Judgement, Wanted, together
@@ -25,6 +32,10 @@ RULES: tuple[Rule, ...] = (
     type_rules.same_type_only,
     type_rules.code_may_be_a_twin,
     type_rules.suffix_is_no_detail,
+    type_rules.coil_makes_a_relay,
+    # whether what was read can be trusted
+    doubt_rules.reading_of_the_failed_part_is_sure,
+    doubt_rules.reading_of_the_offered_part_is_sure,
     # what the sheet compares
     attribute_rules.attributes_agree,
     load_rules.loads_are_carried,
@@ -48,6 +59,8 @@ RULES: tuple[Rule, ...] = (
     family_rules.contact_seals_drag,
     family_rules.more_ribs_need_room,
     family_rules.hot_coupler_shape,
+    family_rules.supply_kind_is_kept,
+    family_rules.class_voltages_are_held,
     # what is left to a person's eye
     attribute_rules.what_nobody_said,
 )
@@ -71,7 +84,8 @@ def judge(
     """
     case = case_of(wanted, offered, codes)
     reasons = tuple(sorted({reason for rule in rules for reason in rule(case)}, key=_order))
-    return Judgement(together(reasons, same=case.settled), reasons, closeness(case))
+    verdict = together(reasons, same=case.settled)
+    return Judgement(verdict, reasons, closeness(case), ease(case, reasons))
 
 
 def _order(reason: Reason) -> tuple[int, int, str, str]:

@@ -4,11 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from itertools import groupby
+from typing import NamedTuple
 
 from inventory.families.sheet import Attribute
 from inventory.records import Outcome, Reason
 from inventory.rules.case import Case, ask
-from inventory.rules.loads import CIRCLES, DIRECT, Duty, duties, highest, needed
+from inventory.rules.loads import (
+    CIRCLES,
+    DIRECT,
+    UNNAMED,
+    Duty,
+    duties,
+    highest,
+    load_label,
+    needed,
+    voltage_class,
+)
 from inventory.rules.words import form
 
 
@@ -22,7 +33,7 @@ def loads_are_carried(case: Case) -> Iterable[Reason]:
     offered = duties(case.has)
     for loads in CIRCLES.values():
         circle = [duty for duty in wanted if duty.load in loads]
-        yield from _circle(case, circle, offered)
+        yield from _unnamed(case, circle) if UNNAMED in loads else _circle(case, circle, offered)
 
 
 def place_duties(case: Case) -> tuple[Duty, ...]:
@@ -38,7 +49,26 @@ def _nothing_wanted(case: Case) -> Iterable[Reason]:
     """Nobody said what the contact must carry."""
     asked = next(a for a in case.sheet.attributes if a.load and a.unsaid == "ask")
     sentence = f"Nobody has said the {asked.label} the place needs."
-    yield ask(asked.name, sentence, asked.source, asked.name, asked.effort)
+    yield ask(asked.name, sentence, asked.source, asked.name, asked.effort, of_wanted=True)
+
+
+def _unnamed(case: Case, circle: list[Duty]) -> Iterable[Reason]:
+    """A figure without its kind of current or load is never taken for one of them."""
+    for duty in () if case.settled else circle:
+        low = duty.volts is not None and duty.volts < _MAINS_FROM
+        yield ask(
+            "amps",
+            f"The failed part says {duty.words()} and not for which load"
+            f"{', nor whether a.c. or d.c.' if low else ''}: look what it switches.",
+            "common practice",
+            "dc_a" if low else "resistive_a",
+            effort=1,
+            of_wanted=True,
+        )
+
+
+_MAINS_FROM = 100.0
+"""Below these volts an unnamed figure may be a d.c. one. Common practice."""
 
 
 def _circle(case: Case, circle: list[Duty], offered: tuple[Duty, ...]) -> Iterable[Reason]:
@@ -47,15 +77,20 @@ def _circle(case: Case, circle: list[Duty], offered: tuple[Duty, ...]) -> Iterab
     known = [(duty, answer) for duty, answer in answers if answer]
     for load, group in groupby(sorted(known, key=_by_load), key=_by_load):
         yield from _one_load(case, load, [(duty, answer) for duty, answer in group if answer])
-    met = any(answer and answer[0] is Outcome.MET for _, answer in answers)
+    met = any(answer and answer.outcome is Outcome.MET for _, answer in answers)
     missing = dict.fromkeys(duty.load for duty, answer in answers if not answer)
     for load in () if case.settled else missing:
         words = _listed(duty for duty in circle if duty.load == load)
         yield _unrated(case, load, words, met=met)
 
 
-Answer = tuple[Outcome, str, str]
-"""Outcome, the ending of the sentence, and what would decide."""
+class Answer(NamedTuple):
+    """What the offered ratings of one kind say of a duty."""
+
+    outcome: Outcome
+    ending: str  # of the sentence
+    decides: str = ""
+    of_wanted: bool = False  # what decides is found on the failed part or in its place
 
 
 def _by_load(pair: tuple[Duty, Answer | None]) -> str:
@@ -65,24 +100,33 @@ def _by_load(pair: tuple[Duty, Answer | None]) -> str:
 
 def _one_load(case: Case, load: str, answers: list[tuple[Duty, Answer]]) -> Iterable[Reason]:
     """One kind of load; where one voltage is met and another not, the mains decides."""
-    outcomes = {answer[0] for _, answer in answers}
+    outcomes = {answer.outcome for _, answer in answers}
     mixed = Outcome.MET in outcomes and len({duty.volts for duty, _ in answers}) > 1
     attribute = _attribute(case, load)
-    for duty, (outcome, ending, decides) in answers:
-        head = f"{_label(attribute)}: wanted {duty.words()}; {ending}"
-        if outcome is Outcome.REFUSED and mixed:
+    for duty, answer in answers:
+        head = f"{_label(attribute)}: wanted {duty.words()}; {answer.ending}"
+        if answer.outcome is Outcome.REFUSED and mixed:
             at = "volts_dc" if load in DIRECT else "volts_ac"
             head = f"{head} It does at the other voltage: which one is it?"
-            yield ask(attribute.name, head, attribute.source, at, effort=1)
+            yield ask(attribute.name, head, attribute.source, at, effort=1, of_wanted=True)
         else:
-            yield Reason(
-                attribute.name,
-                outcome,
-                head,
-                attribute.source,
-                decides if outcome is Outcome.ASK else None,
-                attribute.effort,
-            )
+            yield _as_reason(attribute, head, answer)
+
+
+def _as_reason(attribute: Attribute, sentence: str, answer: Answer) -> Reason:
+    """The answer as a reason; a refusal says why the figure matters."""
+    if answer.outcome is Outcome.REFUSED and attribute.reason:
+        sentence = f"{sentence.rstrip('.')}: {attribute.reason}."
+    asks = answer.outcome is Outcome.ASK
+    return Reason(
+        attribute.name,
+        answer.outcome,
+        sentence,
+        attribute.source,
+        answer.decides if asks else None,
+        attribute.effort,
+        asks and answer.of_wanted,
+    )
 
 
 def _answer(case: Case, duty: Duty, offered: tuple[Duty, ...]) -> Answer | None:
@@ -97,9 +141,10 @@ def _answer(case: Case, duty: Duty, offered: tuple[Duty, ...]) -> Answer | None:
     each = [_against(duty, [r for r in theirs if r.throw in {None, side}]) for side in sides]
     if not each:
         return _against(duty, theirs)
-    if len({answer[0] for answer in each}) == 1:
+    if len({answer.outcome for answer in each}) == 1:
         return min(each)
-    return Outcome.ASK, f"rated apart for NO and NC: {_listed(theirs)}.", "contact_form"
+    ending = f"rated apart for NO and NC: {_listed(theirs)}. Which throw is in use?"
+    return Answer(Outcome.ASK, ending, "contact_form", of_wanted=True)
 
 
 def throw_in_use(case: Case, duty: Duty) -> str | None:
@@ -113,7 +158,7 @@ def throw_in_use(case: Case, duty: Duty) -> str | None:
 def _on_throw(duty: Duty, theirs: list[Duty], throw: str) -> Answer:
     """The ratings of the throw in use; those of the other one do not count."""
     if not theirs:
-        return Outcome.ASK, f"rated for the other throw only, not for {throw}.", duty.load
+        return Answer(Outcome.ASK, f"rated for the other throw only, not for {throw}.", duty.load)
     return _against(duty, theirs)
 
 
@@ -126,11 +171,20 @@ def _against(duty: Duty, theirs: list[Duty]) -> Answer:
     if duty.load == "hp":
         return _horsepower(duty, theirs, offers)
     if any(rating.volts is not None and rating.volts >= duty.volts for rating in enough):
-        return Outcome.MET, offers, ""
+        return Answer(Outcome.MET, offers)
     if any(rating.volts is None for rating in enough):
         at = "volts_dc" if duty.load in DIRECT else "volts_ac"
-        return Outcome.ASK, f"{offers} At which voltage is not known.", at
-    return Outcome.REFUSED, offers, ""
+        return Answer(Outcome.ASK, f"{offers} At which voltage is not known.", at)
+    near = [rating for rating in enough if _one_mains(rating, duty)]
+    if near:
+        ending = f"{offers} That is the same mains by another name: what does the place have?"
+        return Answer(Outcome.ASK, ending, "volts_ac", of_wanted=True)
+    return Answer(Outcome.REFUSED, offers)
+
+
+def _one_mains(rating: Duty, duty: Duty) -> bool:
+    """Whether two a.c. voltages are names of one mains: 240 and 250 V, 120 and 125 V."""
+    return duty.load not in DIRECT and voltage_class(rating.volts) == voltage_class(duty.volts)
 
 
 def _enough(rating: Duty, duty: Duty) -> bool:
@@ -142,10 +196,11 @@ def _enough(rating: Duty, duty: Duty) -> bool:
 def _any_voltage(enough: list[Duty], theirs: list[Duty], offers: str) -> Answer:
     """A duty without a voltage: met where every rating is enough, a question where some are."""
     if len(enough) == len(theirs):
-        return Outcome.MET, offers, ""
+        return Answer(Outcome.MET, offers)
     if enough:
-        return Outcome.ASK, f"{offers} Which voltage the place has is not said.", "volts_ac"
-    return Outcome.REFUSED, offers, ""
+        ending = f"{offers} Which voltage the place has is not said."
+        return Answer(Outcome.ASK, ending, "volts_ac", of_wanted=True)
+    return Answer(Outcome.REFUSED, offers)
 
 
 def _horsepower(duty: Duty, theirs: list[Duty], offers: str) -> Answer:
@@ -156,9 +211,9 @@ def _horsepower(duty: Duty, theirs: list[Duty], offers: str) -> Answer:
     here = [rating for rating in theirs if rating.volts == duty.volts]
     if not here:
         sentence = f"{offers} That is another voltage, and so another current."
-        return Outcome.ASK, sentence, "hp"
+        return Answer(Outcome.ASK, sentence, "hp")
     met = any(_enough(rating, duty) for rating in here)
-    return (Outcome.MET if met else Outcome.REFUSED), offers, ""
+    return Answer(Outcome.MET if met else Outcome.REFUSED, offers)
 
 
 def _unrated(case: Case, load: str, words: str, *, met: bool) -> Reason:
@@ -172,16 +227,25 @@ def _unrated(case: Case, load: str, words: str, *, met: bool) -> Reason:
             f"{label}: wanted {words}; not stated, but the same duty is met in the other scheme.",
             attribute.source,
         )
-    sentence = f"{label}: wanted {words}; the offered part states none, and no other figure"
-    return ask(
-        attribute.name, f"{sentence} stands in for it.", attribute.source, attribute.name, effort=9
-    )
+    sentence = f"{label}: wanted {words}; {_what_is_there(case)} stands in for it."
+    return ask(attribute.name, sentence, attribute.source, attribute.name, effort=9)
+
+
+def _what_is_there(case: Case) -> str:
+    """What the offered part states instead of the rating in question."""
+    unnamed = [rating for rating in duties(case.has) if rating.load == UNNAMED]
+    if unnamed:
+        return f"the offered part says {_listed(unnamed)} without the load, and that hardly"
+    return "the offered part states none, and no other figure"
 
 
 def _attribute(case: Case, load: str) -> Attribute:
     """The sheet's line for a load."""
     name = "pilot_duty" if load == "pilot_duty_dc" else load
-    return case.sheet.attribute(name) or Attribute(name, name, source="common practice")
+    return case.sheet.attribute(name) or Attribute(name, load_label(name), source=_CATEGORIES)
+
+
+_CATEGORIES = "IEC 60947-5-1, utilization categories; common practice"
 
 
 def _label(attribute: Attribute) -> str:

@@ -21,7 +21,8 @@ from inventory.rules.words import form
 
 CIRCLES: Mapping[str, tuple[str, ...]] = {
     "general": ("resistive_a", "gp_a"),
-    "running": ("motor_a", "hp", "motor_kw"),
+    "running": ("motor_a", "hp", "motor_kw", "motor_fla_a"),
+    "locked rotor": ("locked_rotor_a", "motor_lra_a"),
     "lamp": ("lamp_a", "lamp_w"),
     "lamp peak": ("lamp_inrush_a",),
     "ballast": ("ballast_a",),
@@ -32,16 +33,45 @@ CIRCLES: Mapping[str, tuple[str, ...]] = {
     "direct-current pilot": ("pilot_duty_dc",),
     "dc": ("dc_a",),
     "inductive dc": ("dc_inductive_a",),
+    "motor dc": ("dc_motor_a",),
+    "lamp dc": ("dc_lamp_a",),
+    **{name: (f"{name}_a",) for name in ("ac1", "ac3", "ac12", "ac13", "ac14", "ac15")},
+    **{name: (f"{name}_a",) for name in ("dc1", "dc3", "dc12", "dc13", "dc14")},
+    "not named": ("amps",),
 }
 """Loads that state one duty in two schemes: meeting it in either is enough.
 
-Source: Cherry D4 data sheet, which prints the IEC and the UL figure of one contact.
+Source: Cherry D4 data sheet, which prints the IEC and the UL figure of one contact; utilization
+categories of IEC 60947-5-1 and 60947-4-1, each a test of its own.
 """
+
+UNNAMED = "amps"
+"""A figure printed without saying a.c. or d.c., or without its load: it stands for no other."""
 
 LOADS = tuple(load for loads in CIRCLES.values() for load in loads)
 """All contact ratings that carry a figure of their own."""
 
-DIRECT = frozenset({"dc_a", "dc_inductive_a", "pilot_duty_dc"})
+_LABELS = {
+    "motor_fla_a": "motor full-load current", "locked_rotor_a": "locked-rotor current",
+    "motor_lra_a": "locked-rotor current", "dc_motor_a": "d.c. motor current",
+    "dc_lamp_a": "d.c. lamp current", "inductive_a": "inductive current",
+    "lamp_a": "lamp current", UNNAMED: "current without its load",
+}  # fmt: skip
+
+
+def load_label(load: str) -> str:
+    """A load as a tech says it, where no sheet has a line for it.
+
+    >>> load_label("ac15_a"), load_label("lamp_a")
+    ('AC-15 current', 'lamp current')
+    """
+    category = re.fullmatch(r"([ad]c)([0-9]{1,2})_a", load)
+    if category:
+        return f"{category[1].upper()}-{category[2]} current"
+    return _LABELS.get(load, load.replace("_", " "))
+
+
+DIRECT = frozenset({load for load in LOADS if load.startswith("dc")} | {"pilot_duty_dc"})
 """Loads on direct current."""
 
 _PILOT_CURRENT = {"A": 10.0, "B": 5.0, "C": 2.5, "D": 1.0, "E": 0.5}
@@ -104,19 +134,31 @@ def _group(row: Mapping[str, Any]) -> Iterable[Duty]:
     direct = highest(_first(row, "volts_dc", "voltage_vdc"))
     for load, amps in _currents(row):
         volts = direct if load in DIRECT else alternating
+        if load == UNNAMED:
+            volts = highest(_first(row, "volts", "volts_ac", "volts_dc"))
         yield Duty(load, amps, volts, side)
     yield from _horsepower(row, side, alternating)
     yield from _codes(row, side)
 
 
 def _currents(row: Mapping[str, Any]) -> Iterable[tuple[str, float]]:
-    """Loads in amperes; an unnamed a.c. current is resistive, a list is the choice of a series."""
-    direct_only = _first(row, "volts_ac", "voltage_vac") is None and "volts_dc" in row
-    for load in (*LOADS, "amps", "current_a"):
-        value = row.get(load)
-        if load not in _CODES and isinstance(value, int | float):
-            unnamed = load in {"amps", "current_a"}
-            yield (("dc_a" if direct_only else "resistive_a") if unnamed else load), float(value)
+    """Loads in amperes; a rated current on a.c. is resistive, a list is the choice of a series."""
+    rated = "dc_a" if direct_only(row) else "resistive_a"
+    named = {name: name for name in LOADS if name not in _CODES}
+    also = {} if rated in row else dict.fromkeys(_RATED, rated)
+    for name, load in (named | also).items():
+        if isinstance(row.get(name), int | float):
+            yield load, float(row[name])
+
+
+_RATED = ("current_a", "maker_rating_a")
+"""Names of the rated current of a contact, whatever it switches on the mains."""
+
+
+def direct_only(row: Mapping[str, Any]) -> bool:
+    """Whether a rating gives d.c. volts and no others, so that its current is a direct one."""
+    other = _first(row, "volts_ac", "voltage_vac", "voltage_v")
+    return other is None and _first(row, "volts_dc", "voltage_vdc") is not None
 
 
 def _first(row: Mapping[str, Any], *names: str) -> Value:
@@ -195,7 +237,7 @@ def needed(
 
 def _without_loads(wanted: Mapping[str, Value]) -> dict[str, Value]:
     """Everything but the load figures."""
-    dropped = {*LOADS, "ratings", "current_a", "amps"}
+    dropped = {*LOADS, *_RATED, "ratings"}
     return {name: value for name, value in wanted.items() if name not in dropped}
 
 
@@ -211,7 +253,7 @@ def _at(found: Iterable[Duty], volts: float) -> tuple[Duty, ...]:
     return (*(_best_at(group, volts) for group in kinds.values()), *stay)
 
 
-_FIXED = DIRECT | {"tv", "pilot_duty"}
+_FIXED = DIRECT | {"tv", "pilot_duty", UNNAMED}
 """Figures that a statement of the mains voltage does not touch."""
 
 

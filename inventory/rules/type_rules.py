@@ -152,3 +152,19 @@ def _suffixed(one: str, other: str) -> bool:
     """Whether one code is the other and up to four characters more."""
     short, long = sorted((one, other), key=len)
     return len(short) >= 5 and long.startswith(short) and 0 < len(long) - len(short) <= 4
+
+
+def coil_makes_a_relay(case: Case) -> Iterable[Reason]:
+    """A part with a coil is a relay, under whatever family it is recorded; 5 V is not 12 V."""
+    if case.sheet.id not in {"switch", "interlock_switch"}:
+        return
+    coils = ("coil_volts_dc", "coil_volts_ac", "coil_vdc", "coil_vac")
+    mine, theirs = ([said.get(name) for name in coils] for said in (case.need, case.has))
+    if mine == theirs or (case.settled and not (any(mine) and any(theirs))):
+        return
+    both = any(mine) and any(theirs)
+    yield refuse(
+        "coil",
+        "The coil voltages differ." if both else "One has a coil: that is a relay, not a switch.",
+        "common practice",
+    )

@@ -42,6 +42,7 @@ class Judgement:
     verdict: Verdict
     reasons: tuple[Reason, ...]
     closeness: float = 0.0  # 0 to 1: head-room without excess; orders within a verdict only
+    ease: float = 0.0  # 0 to 1: how little is left to ask and to look up; see rules.closeness
 
     def asks(self) -> tuple[Reason, ...]:
         """What would decide, the least effort first."""

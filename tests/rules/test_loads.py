@@ -41,7 +41,6 @@ CARRIES: list[tuple[Ratings, Ratings]] = [
     (at(125, resistive_a=20), BOTH),
     (BOTH, BOTH),
     ({"resistive_a": 10}, at(250, resistive_a=10)),
-    (at(250, amps=5), at(250, resistive_a=5)),
 ]
 
 
@@ -49,6 +48,91 @@ CARRIES: list[tuple[Ratings, Ratings]] = [
 def test_a_rating_carries_its_own_kind(need: Ratings, has: Ratings) -> None:
     """As much current at no lower voltage is enough."""
     assert set(answers(judged("switch", need, has), "resistive_a")) == {MET}
+
+
+UNNAMED: list[tuple[Ratings, Ratings]] = [
+    (at(250, amps=5), at(250, resistive_a=5)),
+    ({"amps": 5, "volts": [24]}, {"dc_a": 10, "volts_dc": [24]}),
+    ({"amps": 5, "volts": [24]}, {"amps": 5, "volts": [24]}),
+]
+
+
+@pytest.mark.parametrize(("need", "has"), UNNAMED)
+def test_a_wanted_figure_without_its_load_is_a_question(need: Ratings, has: Ratings) -> None:
+    """Nobody knows what a bare figure switches: one look at the failed part's wiring."""
+    reason = answer(judged("switch", need, has), "amps")
+
+    assert (reason.outcome, reason.effort, reason.of_wanted) == (ASK, 1, True)
+
+
+@pytest.mark.parametrize("load", ["resistive_a", "gp_a", "motor_a", "dc_a"])
+def test_an_offered_figure_without_its_load_stands_for_no_rating(load: str) -> None:
+    """``10 A 24 V`` of an unknown kind is no 5 A of a known one."""
+    volts = "volts_dc" if load == "dc_a" else "volts_ac"
+    found = judged("switch", {load: 5, volts: [24]}, {"amps": 10, "volts": [24]})
+    reason = answer(found, load)
+
+    assert reason.outcome is ASK
+    assert "10 A at 24 V without the load" in reason.sentence
+
+
+def test_a_rated_current_on_direct_current_alone_is_no_alternating_one() -> None:
+    """A thermostat rated 10 A 24 V d.c. says nothing of the mains."""
+    has = {"current_a": 10, "dc_a": 10, "voltage_vdc": 24, "volts_dc": [24]}
+    found = judged("thermal_cutout", at(250, resistive_a=5), has)
+
+    assert answer(found, "resistive_a").outcome is ASK
+
+
+def test_a_makers_own_figure_in_a_row_counts() -> None:
+    """A code's rating beside a printed one: rows of one marking."""
+    rows = {"ratings": [{"maker_rating_a": 16, "volts_ac": [250]},
+                        {"gp_a": 10, "volts_ac": [125]}]}  # fmt: skip
+
+    assert Duty("resistive_a", 16.0, 250.0) in duties(rows)
+
+
+CATEGORIES = [("ac15_a", "AC-15 current"), ("locked_rotor_a", "Locked-rotor current"),
+              ("motor_fla_a", "Motor full-load current")]  # fmt: skip
+
+
+@pytest.mark.parametrize(("load", "name"), CATEGORIES)
+def test_a_category_is_a_quantity_of_its_own(load: str, name: str) -> None:
+    """AC-15 is a test with coils; full-load amperes are a motor's. Source: IEC 60947-5-1."""
+    reason = answer(judged("switch", at(250, **{load: 3}), at(250, resistive_a=16)), load)
+
+    assert reason.outcome is ASK
+    assert reason.sentence.startswith(name)
+
+
+@pytest.mark.parametrize(("want", "have"), [(250, 240), (125, 120)])
+def test_a_neighbouring_name_of_one_mains_is_a_question(want: int, have: int) -> None:
+    """240 and 250 V are one mains by two names. Source: NEC table 430.248, voltage columns."""
+    found = judged("switch", at(want, resistive_a=10), at(have, resistive_a=10))
+    reason = answer(found, "resistive_a")
+
+    assert (reason.outcome, reason.decides, reason.of_wanted) == (ASK, "volts_ac", True)
+    settled = judged("switch", at(want, resistive_a=10), at(have, resistive_a=10),
+                     needs={"volts_ac": have})  # fmt: skip
+    assert answer(settled, "resistive_a").outcome is MET
+
+
+def test_direct_current_has_no_neighbouring_names() -> None:
+    """Every volt of a d.c. arc counts."""
+    found = judged("switch", {"dc_a": 1, "volts_dc": [125]}, {"dc_a": 1, "volts_dc": [120]})
+
+    assert answer(found, "dc_a").outcome is NO
+
+
+def test_a_refused_load_says_why_the_figure_matters() -> None:
+    """The sentence carries both figures, their units and the reason."""
+    sentence = answer(judged("switch", at(250, resistive_a=16), at(250, resistive_a=10)),
+                      "resistive_a").sentence  # fmt: skip
+
+    assert sentence == (
+        "Resistive current: wanted 16 A at 250 V; offered 10 A at 250 V:"
+        " a lighter contact overheats and welds."
+    )
 
 
 FAILS: list[tuple[Ratings, Ratings]] = [
