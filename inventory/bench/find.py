@@ -8,9 +8,9 @@ from typing import Any
 
 from sqlalchemy.engine import Connection
 
-from inventory.bench import words
+from inventory.bench import ratings_typed, words
 from inventory.errors import WrongInput
-from inventory.families.sheet import Caution, families, sheet
+from inventory.families.sheet import Caution, families
 from inventory.markings.reader import read, type_code
 from inventory.matching.candidates import find as search
 from inventory.matching.keys import bare
@@ -119,21 +119,49 @@ def wanted_of(query: Query, roads: ShelfRoads) -> tuple[Wanted, Reading | None]:
             "Say what to look for: a marking, --need name=value, or --unit and --place."
         )
     reading = read(text, family) if text.strip() else None
+    place = place or _place_on_label(reading)
     known = _on_record(roads, query.type_code, text, reading)
+    family = family or _family(known, reading, place, query)
+    needs = ratings_typed.checked(query.needs, family)
+    if needs and family is None and not (text.strip() or query.type_code):
+        _say_which_family(needs)
     return (
         Wanted(
-            family=family or _family(known, reading, place, query),
+            family=family,
             marking=text,
             type_code=query.type_code or _code(reading, known, text),
             maker=query.maker or (known.maker if known else None),
             ratings={**(known.ratings if known else {}), **(_ratings(reading))},
             assumed=dict(reading.assumed) if reading else {},
-            needs=dict(query.needs),
+            needs=needs,
             place=place,
             unit=query.unit,
+            alternates=_on_label(reading),
         ),
         reading,
     )
+
+
+def _on_label(reading: Reading | None) -> frozenset[str]:
+    """Codes that a label inside the unit lists for one place: ``TYPE NO. A OR B FOR ...``."""
+    listed = reading.ratings.get("types") if reading else None
+    return frozenset(map(str, listed)) if isinstance(listed, list) else frozenset()
+
+
+def _place_on_label(reading: Reading | None) -> str | None:
+    """The place a label names together with its codes, where it is one."""
+    role = str(reading.ratings.get("role")) if reading and _on_label(reading) else ""
+    return next((place for name, place in _ROLES.items() if role == name), None)
+
+
+_ROLES = {"monitor": "monitor", "primary": "primary-interlock", "secondary": "secondary-interlock"}
+
+
+def _say_which_family(needs: Mapping[str, Value]) -> None:
+    """Needs alone name no family where several know them."""
+    known = ratings_typed.families_of(needs)
+    hint = f" {', '.join(needs)} is said of: {', '.join(known)}." if known else ""
+    raise WrongInput(f"Say --family too: nothing else tells what kind of part it is.{hint}")
 
 
 def _ratings(reading: Reading | None) -> Mapping[str, Value]:
@@ -146,15 +174,30 @@ def _ratings(reading: Reading | None) -> Mapping[str, Value]:
 def _on_record(
     roads: ShelfRoads, code: str | None, text: str, reading: Reading | None
 ) -> Part | None:
-    """The part type the query names letter by letter, if all under that code agree on its kind."""
-    said = [code, text, type_code(reading) if reading else None]
-    for one in said:
+    """The part type the query names letter by letter, if all under that code agree on its kind.
+
+    A marking that is ratings and nothing else names no type: many types are printed with it.
+    """
+    read_code = type_code(reading) if reading else None
+    named = text if read_code or not _ratings(reading) else None
+    for one in (code, named, read_code):
         key = bare(one or "")
         numbers = roads.by_codes([key]).get(key, ()) if key else ()
         known = list(roads.parts(numbers).values())
         if known and len({part.family for part in known}) == 1:
-            return known[0]
+            return _agreed(known)
     return None
+
+
+def _agreed(known: list[Part]) -> Part:
+    """What all records under one code say alike; what they differ in is not known."""
+    first, *others = known
+    alike = {
+        name: value
+        for name, value in first.ratings.items()
+        if all(other.ratings.get(name) == value for other in others)
+    }
+    return replace(first, ratings=alike)
 
 
 def _code(reading: Reading | None, known: Part | None, text: str) -> str | None:
@@ -186,9 +229,7 @@ def _family(
 
 def _family_of_needs(needs: Mapping[str, Value]) -> str | None:
     """The only family whose sheet knows all the needs, if there is one."""
-    possible = [
-        name for name in families() if needs and all(sheet(name).attribute(need) for need in needs)
-    ]
+    possible = ratings_typed.families_of(needs)
     return possible[0] if len(possible) == 1 else None
 
 
@@ -209,13 +250,12 @@ def measured(
 
     with shelf.write(dry_run=dry_run) as connection:
         part = parts.get(connection, part_id)
-        page = sheet(part.family) if part.family in families() else None
-        rows = []
-        for name, value in values.items():
-            if page is not None and page.attribute(name) is None:
-                words.known(name, [one.name for one in page.attributes], f"{part.family} attribute")
-            rows.append(parts.measure(connection, part_id, name, value, shelf.bench))
-        told = {"values": dict(values), "rows": rows}
+        said = ratings_typed.checked(values, part.family)
+        rows = [
+            parts.measure(connection, part_id, name, value, shelf.bench)
+            for name, value in said.items()
+        ]
+        told = {"values": said, "rows": rows}
         event = journal.Event("measured", part_id=part_id, detail=told)
         journal.append(connection, [event], bench=shelf.bench)
 
