@@ -185,6 +185,7 @@ def tell(found: Any, query: Any) -> None:
     for said in found.found.said:
         show.warn(said)
     _wanted(found.wanted)
+    _look_first(found)
     for one in found.found.stand_ins:
         _stand_in(one, found.wear, found.units)
     if found.found.more:
@@ -243,35 +244,66 @@ def _stand_in(one: Any, wear: Any, labels: Any) -> None:
         show.line(f"    ! keeps failing: {warned}", "warn")
 
 
+MOST_ASKED = 4
+"""So many questions are shown of one stand-in, those of the least effort first."""
+
+
 def _telling(one: Any) -> list[str]:
     """The reasons that count: what refuses, what is asked, else what speaks for it."""
     from inventory.records import Outcome
+    from inventory.rules.loads import LOADS
 
     reasons = one.judgement.reasons
     refusing = [r for r in reasons if r.outcome is Outcome.REFUSED]
-    asking = [r for r in reasons if r.outcome is Outcome.ASK]
+    asking = one.judgement.asks()
     if refusing:
         return [f"no: {r.sentence} [{r.source}]" for r in refusing[:4]]
-    lines = [f"? {r.sentence} [{r.source}]" for r in asking[:4]]
+    lines = [f"? {r.sentence} [{r.source}]" for r in asking[:MOST_ASKED]]
+    if len(asking) > MOST_ASKED:
+        lines.append(f"? and {len(asking) - MOST_ASKED} more, which take longer")
     lines += _deciding(one)
     shown = [r for r in reasons if r.outcome in (Outcome.NOTE, Outcome.MET)]
+    shown.sort(key=lambda r: (r.outcome is Outcome.MET, r.rule not in LOADS))
     return lines + [f"- {r.sentence} [{r.source}]" for r in shown[: 4 if not asking else 2]]
 
 
 def _deciding(one: Any) -> list[str]:
-    """What would decide, the least effort first, and how to answer."""
-    from inventory.families.sheet import families, sheet
+    """What would decide of the offered part, the least effort first, and how to answer."""
+    from inventory.families.sheet import families
+    from inventory.rules.vocabulary import TRUST, rating_names
 
-    asks = [reason.decides for reason in one.judgement.asks() if reason.decides]
+    asks = [reason for reason in one.judgement.asks() if not reason.of_wanted]
     if not asks:
         return []
-    first = asks[0]
-    page = sheet(one.part.family) if one.part.family in families() else None
-    if page is not None and page.attribute(first) is not None:
+    first = asks[0].decides or ""
+    names = rating_names(one.part.family) if one.part.family in families() else frozenset()
+    if first in TRUST:
+        return [f"once looked at: --measured {first}=no --part {one.part.id}"]
+    if first in names:
         return [f"would decide: --measured {first}=... --part {one.part.id}"]
-    if "alternate" in first:
-        return ["would decide: the unit's own list (salvage xref add ... listed-alternate ...)"]
-    return [f"would decide: {first}"]
+    return [f"would decide: {_OTHERWISE.get(first, first)}"]
+
+
+_OTHERWISE = {
+    "type_code": "the same type code, or a list that names this one (salvage xref add)",
+    "listed alternate": "the unit's own list (salvage xref add ... listed-alternate ...)",
+    "family": "what kind of part it is (--family)",
+    "bench test": "salvage bench LOT",
+}
+"""What decides where no single figure does."""
+
+
+def _look_first(found: Any) -> None:
+    """What is to be looked at on the failed part itself, once for all stand-ins."""
+    asked: dict[str, int] = {}
+    for one in found.found.stand_ins:
+        for reason in one.judgement.asks():
+            if reason.of_wanted and reason.decides:
+                asked[reason.decides] = asked.get(reason.decides, 0) + 1
+    names = sorted(asked, key=lambda name: -asked[name])[:MOST_ASKED]
+    if names:
+        said = ", ".join(f"--need {name}=..." for name in names)
+        show.line(f"Look at the failed part first; each answer narrows this down: {said}")
 
 
 def _why(found: Any, lot: int, near: str | None, *, json: bool) -> None:
