@@ -6,8 +6,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from sqlalchemy.engine import Connection
-
 from inventory.bench import ratings_typed, words
 from inventory.errors import WrongInput
 from inventory.families.sheet import Caution, families
@@ -22,6 +20,7 @@ from inventory.rules.verdict import Wanted
 from inventory.store import sums, units
 from inventory.store.roads import ShelfRoads
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 MOST_SIGNS = 10_000
 """A longer query is no marking."""
@@ -70,7 +69,7 @@ def known_place(name: str | None) -> str | None:
 
 def find(shelf: Shelf, query: Query) -> Answer:
     """Search a shelf. Raises ``WrongInput`` for a query that says nothing."""
-    with shelf.read() as connection:
+    with shelf.search() as connection:
         found = answer(connection, query)
         return replace(found, wear=_wear(connection, found.found))
 
@@ -78,7 +77,7 @@ def find(shelf: Shelf, query: Query) -> Answer:
 def find_many(shelf: Shelf, queries: Iterable[Query]) -> Iterable[Answer]:
     """Search a shelf many times in one process, one moment of the shelf each."""
     for query in queries:
-        with shelf.read() as connection:
+        with shelf.search() as connection:
             yield answer(connection, query)
 
 

@@ -11,16 +11,15 @@ from __future__ import annotations
 import importlib.util
 import os
 from pathlib import Path
-from typing import Any
-
-from sqlalchemy import Engine, create_engine, event
-from sqlalchemy.engine import Connection, make_url
-from sqlalchemy.exc import ArgumentError, NoSuchModuleError
-from sqlalchemy.pool import NullPool
+from typing import TYPE_CHECKING, Any
 
 from inventory.errors import StoreUnusable, WrongInput
 from inventory.store.drives import can_write_beside, network_type
 from inventory.store.release import SCHEMA_VERSION
+from inventory.store.sql import Connection
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
 
 APPLICATION_ID = 0x534C5647
 """Written into the head of every shelf file; any other file is refused."""
@@ -68,6 +67,9 @@ def engine_for(path: Path, *, read_only: bool = False, any_schema: bool = False)
     Unless ``any_schema`` is asked for, a connection is refused where the file's schema is not
     the one of this program, even if it was when the shelf was opened.
     """
+    from sqlalchemy import create_engine
+    from sqlalchemy.pool import NullPool
+
     module = sqlite_module()
     target = f"file:{_uri(path)}" + ("?mode=ro" if read_only else "")
     engine = create_engine(
@@ -80,8 +82,26 @@ def engine_for(path: Path, *, read_only: bool = False, any_schema: bool = False)
     return engine
 
 
+def driver_for(path: Path, *, read_only: bool = False) -> Any:
+    """A connection of the driver's own on a shelf file, for a search: the settings above."""
+    mode = "ro" if read_only else "rw"
+    connection = sqlite_module().connect(
+        f"file:{_uri(path)}?mode={mode}", uri=True, timeout=WAIT_SECONDS
+    )
+    try:
+        _set_up(connection, read_only=read_only, any_schema=False)
+    except BaseException:
+        connection.close()
+        raise
+    return connection
+
+
 def engine_for_url(url: str) -> Engine:
     """An engine on a database server; the schema is the same."""
+    from sqlalchemy import create_engine
+    from sqlalchemy.engine import make_url
+    from sqlalchemy.exc import ArgumentError, NoSuchModuleError
+
     try:
         return create_engine(make_url(url))
     except (ArgumentError, NoSuchModuleError, ModuleNotFoundError) as error:
@@ -97,26 +117,32 @@ def _uri(path: Path) -> str:
 
 def _hook(engine: Engine, *, read_only: bool, any_schema: bool) -> None:
     """Settings on connect; BEGIN IMMEDIATE where the caller is going to write."""
+    from sqlalchemy import event
 
     @event.listens_for(engine, "connect")
     def _on_connect(connection: Any, _record: Any) -> None:
-        connection.isolation_level = None  # the driver must not start transactions of its own
-        for setting in (
-            f"busy_timeout={WAIT_SECONDS * 1000}",
-            "foreign_keys=ON",
-            "trusted_schema=OFF",
-            "cell_size_check=ON",
-        ):
-            connection.execute(f"PRAGMA {setting}")
-        if not read_only:
-            _make_durable(connection)
-        if not any_schema:
-            _refuse_other_schema(connection)
+        _set_up(connection, read_only=read_only, any_schema=any_schema)
 
     @event.listens_for(engine, "begin")
     def _on_begin(connection: Connection) -> None:
         how = connection.get_execution_options().get("sqlite_begin", "DEFERRED")
         connection.exec_driver_sql(f"BEGIN {how}")
+
+
+def _set_up(connection: Any, *, read_only: bool, any_schema: bool) -> None:
+    """The settings of a connection of the driver's."""
+    connection.isolation_level = None  # the driver must not start transactions of its own
+    for setting in (
+        f"busy_timeout={WAIT_SECONDS * 1000}",
+        "foreign_keys=ON",
+        "trusted_schema=OFF",
+        "cell_size_check=ON",
+    ):
+        connection.execute(f"PRAGMA {setting}")
+    if not read_only:
+        _make_durable(connection)
+    if not any_schema:
+        _refuse_other_schema(connection)
 
 
 def _make_durable(connection: Any) -> None:

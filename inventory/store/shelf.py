@@ -3,30 +3,75 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
-
-from sqlalchemy import Engine
-from sqlalchemy.engine import Connection
+from typing import TYPE_CHECKING, Any
 
 from inventory.errors import StoreUnusable
 from inventory.store import connection as opening
 from inventory.store.contents import schema_of
 from inventory.store.drives import can_write_beside, network_warning
 from inventory.store.release import SCHEMA_VERSION
+from inventory.store.sql import Connection
 from inventory.store.trouble import explaining
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+
+class EngineLater:
+    """An engine that is made when it is first asked for: a search never does."""
+
+    __slots__ = ("_engine", "_make")
+
+    def __init__(self, make: Callable[[], Engine]) -> None:
+        self._make = make
+        self._engine: Engine | None = None
+
+    def get(self) -> Engine:
+        """The engine."""
+        if self._engine is None:
+            self._engine = self._make()
+        return self._engine
+
+    def dispose(self) -> None:
+        """Let go of it, if it was ever made."""
+        if self._engine is not None:
+            self._engine.dispose()
 
 
 @dataclass(frozen=True, slots=True)
 class Shelf:
     """An open shelf. Reads see one moment; a write is one transaction that holds or never was."""
 
-    engine: Engine
+    later: EngineLater
     path: Path | None  # None for a database server
     bench: str  # who writes
     warnings: tuple[str, ...] = ()  # what a person should know of the place it lies in
+    driver: Callable[[], Any] | None = None  # opens the driver's own connection, where that will do
+
+    @property
+    def engine(self) -> Engine:
+        """The engine behind all but a search."""
+        return self.later.get()
+
+    @contextmanager
+    def search(self) -> Iterator[Connection]:
+        """A read transaction for what asks through ``asking`` alone, quick to open."""
+        if self.driver is None:
+            with self.read() as connection:
+                yield connection
+            return
+        with explaining(self.path):
+            quick = self.driver()
+            try:
+                quick.execute("BEGIN")
+                yield quick
+            finally:
+                quick.close()
 
     @contextmanager
     def read(self) -> Iterator[Connection]:
@@ -53,7 +98,7 @@ class Shelf:
 
     def close(self) -> None:
         """Let go of the file."""
-        self.engine.dispose()
+        self.later.dispose()
 
 
 @contextmanager
@@ -83,7 +128,8 @@ def open_shelf(where: str, *, bench: str | None = None, create: bool = False) ->
     """
     who = bench or os.environ.get("SALVAGE_BENCH") or "bench"
     if "://" in where:
-        return Shelf(opening.engine_for_url(where), None, who)
+        engine = opening.engine_for_url(where)
+        return Shelf(EngineLater(lambda: engine), None, who)
     path = Path(where).expanduser()
     with explaining(path):
         if path.exists():
@@ -109,7 +155,7 @@ def _open_existing(path: Path, who: str) -> Shelf:
         from inventory.store.migrate import upgrade
 
         upgrade(path, version)
-    return Shelf(opening.engine_for(path), path, who, _warnings(path))
+    return _on_file(path, who)
 
 
 def _open_to_read(path: Path, who: str, version: int) -> Shelf:
@@ -122,7 +168,21 @@ def _open_to_read(path: Path, who: str, version: int) -> Shelf:
         )
     there = opening.copy_to_read(path) if opening.keeps_wal(path) else path
     note = f"{path} is read-only: it can be looked at, nothing can be written."
-    return Shelf(opening.engine_for(there, read_only=True), path, who, (note, *_warnings(path)))
+    return _on_file(path, who, note, there=there, read_only=True)
+
+
+def _on_file(
+    path: Path, who: str, *notes: str, there: Path | None = None, read_only: bool = False
+) -> Shelf:
+    """The shelf in a file; ``there`` is the file to read where it is not the one meant."""
+    where = there or path
+    return Shelf(
+        EngineLater(partial(opening.engine_for, where, read_only=read_only)),
+        path,
+        who,
+        (*notes, *_warnings(path)),
+        partial(opening.driver_for, where, read_only=read_only),
+    )
 
 
 def _warnings(path: Path) -> tuple[str, ...]:
@@ -140,4 +200,4 @@ def _create(path: Path, who: str) -> Shelf:
     except OSError as error:
         raise StoreUnusable(f"Cannot make the folder {path.parent}: {error.strerror}.") from error
     create(path)
-    return Shelf(opening.engine_for(path), path, who, _warnings(path))
+    return _on_file(path, who)

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-
-from sqlalchemy.exc import DBAPIError, IntegrityError
 
 from inventory.errors import InventoryError, StoreUnusable, WrongInput
 from inventory.store import connection as opening
@@ -31,10 +30,12 @@ def explaining(path: Path | None) -> Iterator[None]:
     """Turn what fails inside into an ``InventoryError``; defects of ours stay what they are."""
     try:
         yield
-    except (InventoryError, IntegrityError):
+    except InventoryError:
         raise
-    except DBAPIError as error:
-        raise explained(str(error.orig), path) from error
+    except _wrapped("IntegrityError"):
+        raise
+    except _wrapped("DBAPIError") as error:
+        raise explained(str(getattr(error, "orig", error)), path) from error
     except opening.driver_errors() as error:
         raise explained(str(error), path) from error
     except (json.JSONDecodeError, UnicodeDecodeError) as error:
@@ -50,6 +51,12 @@ def explaining(path: Path | None) -> Iterator[None]:
         if path is not None and path.exists() and is_damaged(path):
             raise _damaged(path) from error
         raise
+
+
+def _wrapped(name: str) -> tuple[type[Exception], ...]:
+    """An error class of SQLAlchemy's; none where it was not needed, so that it raised nothing."""
+    known = sys.modules.get("sqlalchemy.exc")
+    return (getattr(known, name),) if known else ()
 
 
 def explained(message: str, path: Path | None) -> InventoryError:
