@@ -59,6 +59,15 @@ def written(value: float) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def thousands(value: float) -> str:
+    """A count with its thousands apart.
+
+    >>> thousands(50000), thousands(300)
+    ('50 000', '300')
+    """
+    return f"{value:,.0f}".replace(",", " ")
+
+
 def listed(value: Any, between: str = "-") -> str:
     """One figure, or the figures of a range with a sign between them.
 
@@ -66,6 +75,29 @@ def listed(value: Any, between: str = "-") -> str:
     ('220-240', '50')
     """
     return between.join(written(v) for v in (value if isinstance(value, list) else [value]))
+
+
+def amount_words(
+    texts: Iterable[str | None], unit: str, factor: str = "1", between: str = "to"
+) -> str:
+    """Figures and their unit in words, base unit; a thousands comma is told as printed.
+
+    >>> amount_words(["900", None], "A", "0.001"), amount_words(["220", "240"], "V")
+    ('0.9 A', '220 to 240 V')
+    """
+    printed = [text for text in texts if text]
+    if any(_THOUSANDS.fullmatch(text) for text in printed):
+        return f"printed {' '.join(printed)}, not read"
+    words = dict.fromkeys(written(plain_number(text, factor)) for text in printed)
+    return f"{f' {between} '.join(words)} {unit}"
+
+
+_THOUSANDS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+
+
+def _range_word(found: re.Match[str]) -> str:
+    """How two figures of an amount are joined when read aloud: a stroke parts, a dash spans."""
+    return "and" if "/" in found.group() else "to"
 
 
 # one amount, one rating ------------------------------------------------------
@@ -89,13 +121,22 @@ def _pattern(unit: str, *, prefix: str = "") -> re.Pattern[str]:
 
 
 def measure(name: str, unit: str, means: str, factors: Mapping[str, str] | None = None) -> Rule:
-    """Make the rule of one quantity: ``figure unit``, with its prefixes and what they multiply."""
+    """Make the rule of one quantity: ``figure unit``, with its prefixes and what they multiply.
+
+    The unit's pattern begins with the letter it is spoken with.
+    """
     table = {"": "1", **(factors or {})}
     pattern = _pattern(unit, prefix="|".join(sorted(table, key=len, reverse=True)))
 
+    def words(found: re.Match[str]) -> str:
+        """The meaning with its figures."""
+        factor = table[found["prefix"].lower()]
+        figures = (found["low"], found["high"])
+        return f"{means} {amount_words(figures, unit[0], factor, _range_word(found))}"
+
     def rule(scan: Scanner) -> bool:
         """Amount = figure (span figure)? prefix? unit."""
-        found = scan.take(pattern, means, SI)
+        found = scan.take(pattern, words, SI)
         if found is None:
             return False
         factor = table[found["prefix"].lower()]
@@ -124,12 +165,14 @@ def hertz(scan: Scanner) -> bool:
     found = scan.peek(_HERTZ)
     if found is None:
         return False
+    figures = (found["low"], found["high"])
     if found["prefix"].lower() == "m":
-        scan.take(_HERTZ, "microwave frequency", SI)
+        scan.take(_HERTZ, f"microwave frequency {amount_words(figures, 'MHz')}", SI)
         _say_figures(scan, "frequency_mhz", (found["low"], found["high"]), "1")
         return True
-    scan.take(_HERTZ, "frequency of the supply", SI)
     factor = _HERTZ_SCALE[found["prefix"].lower()]
+    spoken = amount_words(figures, "Hz", factor, _range_word(found))
+    scan.take(_HERTZ, f"frequency of the supply {spoken}", SI)
     _say_figures(scan, "frequency_hz", (found["low"], found["high"]), factor)
     return True
 
@@ -165,8 +208,10 @@ def volts(names: Mapping[str, str] = VOLTAGE_NAMES, means: str = "rated voltage"
         if found is None:
             return False
         kind = supply(found)
-        scan.take(_VOLTS, " ".join((means, *{"ac": ["a.c."], "dc": ["d.c."]}.get(kind, []))), SI)
         factor = "1000" if found["kilo"] else "1"
+        figures = amount_words((found["low"], found["high"]), "V", factor, _range_word(found))
+        tail = {"ac": " a.c.", "dc": " d.c."}.get(kind, "")
+        scan.take(_VOLTS, f"{means} {figures}{tail}", SI)
         _say_figures(scan, names[kind], (found["low"], found["high"]), factor)
         return True
 
@@ -180,7 +225,7 @@ _SIZE = re.compile(
 
 def size(scan: Scanner) -> bool:
     """Size = figure ("x" | "×" | "*") figure "mm"?; diameter first, then length."""
-    found = scan.take(_SIZE, "diameter and length, mm", PRACTICE)
+    found = scan.take(_SIZE, lambda m: f"{m['d']} mm in diameter, {m['l']} mm long", PRACTICE)
     if found is None:
         return False
     scan.say("size_mm", [plain_number(found["d"]), plain_number(found["l"])])
@@ -285,5 +330,5 @@ def review(scan: Scanner, sentence: str) -> None:
 
 def mended(scan: Scanner, means: str, new: str) -> str:
     """The whole marking with the first piece of that meaning written anew."""
-    old = next((mark for mark in scan.marks if mark.means == means), None)
+    old = next((mark for mark in scan.marks if mark.means.startswith(means)), None)
     return new if old is None else f"{scan.text[: old.start]}{new}{scan.text[old.end :]}"

@@ -124,8 +124,14 @@ def _fahrenheit(scan: ContactScanner) -> bool:
                 if text
             }
             scan.items.append(Fact(found.start(), "ambient_f", figures))
-            return bool(scan.take(pattern, "ambient in degrees Fahrenheit", "maker's data sheet"))
+            return bool(scan.take(pattern, _fahrenheit_words(figures), "maker's data sheet"))
     return False
+
+
+def _fahrenheit_words(figures: dict[str, int]) -> str:
+    """Ambient limits in °F."""
+    low = f"{figures['ambient_min_f']} to " if "ambient_min_f" in figures else "up to "
+    return f"ambient {low}{figures['ambient_max_f']} °F"
 
 
 def _low_high(found: re.Match[str]) -> tuple[str | None, str]:
@@ -143,5 +149,7 @@ def only(scan: ContactScanner) -> bool:
     else:
         scan.items.append(Only(found.start()))
         scan.warn(f"{found[0]}: the rating before it holds for that version only.")
-    scan.take(_ONLY, "a condition on the rating before it", "Cherry D4 and K data sheets")
+    life = f"{found['life']} 000 operating cycles" if found["life"] else found[0].strip("() ")
+    means = f"{life}: holds for the rating before it"
+    scan.take(_ONLY, means, "Cherry D4 and K data sheets")
     return True

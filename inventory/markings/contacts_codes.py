@@ -118,5 +118,16 @@ def table(**parts: tuple[dict[str, Any], str]) -> dict[str, Part]:
 
 def saying(rating: str, **values: Any) -> dict[str, Part]:
     """A field table in which every value sets one rating; the words name both."""
-    label = rating.replace("_", " ")
-    return table(**{name: ({rating: value}, f"{label}: {value}") for name, value in values.items()})
+    words = _SPOKEN.get(rating, rating.replace("_", " ") + ": {}")
+    return table(**{name: ({rating: value}, words.format(value)) for name, value in values.items()})
+
+
+_SPOKEN = {
+    "operating_force_n": "operates at {} N at most",
+    "coil_power_w": "coil {} W",
+    "maker_rating_a": "{} A by the maker",
+    "ambient_max_c": "up to {} °C",
+    "contact_form": "contact form {}",
+    "actuator": "{}",
+}
+"""How a rating of a code is spoken."""

@@ -128,14 +128,17 @@ def _stroke(scan: ContactScanner, found: re.Match[str], scale: float) -> dict[st
 
 def _mark(scan: ContactScanner, found: re.Match[str], *, general: bool) -> None:
     """Mark the whole group in plain words."""
-    words = [f"{_fraction(found) or found['amps']} {found['unit'] or found['last'] or 'A'}"]
-    words.append("general purpose, a.c." if general else "rated current")
+    unit = "mA" if _unit_of(found) == "mA" else "A"
+    figure = f"{_fraction(found) or found['amps']} {unit}"
+    words = [f"{figure} general purpose, a.c." if general else f"rated current {figure}"]
     words += [
         _BRACKET_WORDS[inside["open"][0]].format(inside["first"])
         for inside in _INSIDE.finditer(found["brackets"] or "")
     ]
     if found["stroke"] and not _fraction(found):
-        words.append(f"behind the stroke {found['stroke']}: peak surge, or motor if smaller")
+        surge = number(found["stroke"]) > number(found["amps"])
+        load = "peak surge of a capacitive load" if surge else "motor load, with little certainty"
+        words.append(f"behind the stroke {found['stroke']} {unit} {load}")
     scan.mark(found.start(), found.end(), "; ".join(words), UL_GENERAL if general else IEC_CURRENT)
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from functools import partial
 
 from inventory.markings.contacts_items import Number
 from inventory.markings.contacts_scan import ContactScanner, bounded
@@ -21,7 +23,7 @@ _UNIT_WORD = r"(?:cycles?|cyc\.?|ops?\.?|operations?|OPS|CYCLES|times|switching 
 _CYCLE_UNIT = re.compile(rf"\s{{0,2}}(?:min\.?\s)?{_UNIT_WORD}(?![A-Za-z])(?:\smin\.?)?")
 _THOUSANDS = re.compile(r"(?P<figure>[0-9]{1,3}[., ][0-9]{3}|[0-9]{4,6})(?![0-9A-Za-z/])\*?")
 _KILO = bounded(r"(?P<figure>[0-9]{1,3})\s?[Kk]")
-_L_CIRCLE = re.compile("Ⓛ")
+_L_CIRCLE = re.compile("[Ⓛⓛ]")
 
 PREFERRED_CYCLES = frozenset(
     {300, 1_000, 3_000, 6_000, 10_000, 15_000, 20_000, 25_000, 30_000, 50_000, 100_000}
@@ -32,17 +34,54 @@ PREFERRED_CYCLES = frozenset(
 
 def cycles(scan: ContactScanner) -> bool:
     """Endurance: 5E4, 25x103 (lost superscript), 50.000 cycles, 6K, Ⓛ."""
-    found = scan.take(_E_CYCLES, "operating cycles, scientific notation", CYCLES)
-    if found:
-        return _endurance(scan, number(found["figure"]) * 10 ** int(found["power"]))
-    found = scan.take(_TIMES_TEN, "operating cycles; the last digit is a power of ten", CYCLES)
-    if found:
-        power = _SUPERS.get(found["power"]) or int(found["power"])
-        return _endurance(scan, number(found["figure"]) * 10**power)
-    found = scan.take(_POWER, "operating cycles, a power of ten", CYCLES)
-    if found:
-        return _endurance(scan, 10 ** int(found["digit"] or _SUPERS[found["raised"]]))
+    for pattern, value_of in _SCIENTIFIC:
+        found = scan.take(pattern, partial(_match_words, value_of), CYCLES)
+        if found:
+            return _endurance(scan, value_of(found))
     return _written_out(scan) or _thousands(scan)
+
+
+def _words(value: Number) -> str:
+    """A number of cycles in words.
+
+    >>> _words(50000)
+    '50 000 operating cycles'
+    """
+    return f"{value:,.0f} operating cycles".replace(",", " ")
+
+
+def _match_words(value_of: Callable[[re.Match[str]], Number], found: re.Match[str]) -> str:
+    """The cycles a match stands for, in words."""
+    return _words(value_of(found))
+
+
+def _e_value(found: re.Match[str]) -> Number:
+    """The cycles of ``5E4``."""
+    return _shifted(number(found["figure"]), int(found["power"]))
+
+
+def _shifted(figure: Number, power: int) -> Number:
+    """A figure times a power of ten."""
+    tens: int = 10**power
+    return figure * tens
+
+
+def _times_value(found: re.Match[str]) -> Number:
+    """The cycles of ``25x103``: the last digit is a power of ten."""
+    return _shifted(number(found["figure"]), _SUPERS.get(found["power"]) or int(found["power"]))
+
+
+def _power_value(found: re.Match[str]) -> Number:
+    """The cycles of ``10^5``."""
+    return _shifted(1, int(found["digit"] or _SUPERS[found["raised"]]))
+
+
+_SCIENTIFIC: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Number]], ...] = (
+    (_E_CYCLES, _e_value),
+    (_TIMES_TEN, _times_value),
+    (_POWER, _power_value),
+)
+"""Ways to write a power of ten, each with its value."""
 
 
 def circled_l(scan: ContactScanner) -> bool:
@@ -62,13 +101,13 @@ def _written_out(scan: ContactScanner) -> bool:
     grouped = not found["figure"].isdigit()
     if not unit and not (grouped and value in PREFERRED_CYCLES):
         return False
-    scan.take(_THOUSANDS, f"{value} operating cycles", SHEET_CYCLES)
+    scan.take(_THOUSANDS, _words(value), SHEET_CYCLES)
     return _endurance(scan, value)
 
 
 def _thousands(scan: ContactScanner) -> bool:
     """6K, 100K life."""
-    found = scan.take(_KILO, "thousands of operating cycles", SHEET_CYCLES)
+    found = scan.take(_KILO, lambda m: _words(int(m["figure"]) * 1000), SHEET_CYCLES)
     return _endurance(scan, int(found["figure"]) * 1000) if found else False
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 
 from inventory.markings.contacts_scan import NUM, ContactScanner, bounded
 from inventory.markings.scanner import number
@@ -28,9 +29,15 @@ _GAP = re.compile(
 )
 
 
+def _hertz_words(found: re.Match[str]) -> str:
+    """A mains frequency with its figures."""
+    both = " and ".join(figure for figure in (found["first"], found["second"]) if figure)
+    return f"for mains of {both} Hz"
+
+
 def frequency(scan: ContactScanner) -> bool:
     """50-60Hz, 50/60 Hz, 60Hz."""
-    found = scan.take(_HZ, "mains frequency", "IEC 61058-1, rated frequency")
+    found = scan.take(_HZ, _hertz_words, "IEC 61058-1, rated frequency")
     if found is None:
         return False
     figures = [int(figure) for figure in (found["first"], found["second"]) if figure]
@@ -40,9 +47,44 @@ def frequency(scan: ContactScanner) -> bool:
     return True
 
 
+_SOLIDS = {
+    "0": "no guard against touching",
+    "1": "no guard below 50 mm",
+    "2": "a finger cannot enter",
+    "3": "a 2.5 mm tool cannot enter",
+    "4": "a 1 mm wire cannot enter",
+    "5": "dust-protected",
+    "6": "dust-tight",
+    "X": "solids not stated",
+}
+_WATER = {
+    "0": "no guard against water",
+    "1": "dripping water",
+    "2": "dripping water, tilted 15°",
+    "3": "spraying water",
+    "4": "splashing water",
+    "5": "water jets",
+    "6": "strong water jets",
+    "7": "short immersion",
+    "8": "lasting immersion",
+    "9": "hot high-pressure jets",
+    "X": "water not stated",
+}
+"""First and second characteristic numeral. Source: IEC 60529, tables of the two numerals."""
+
+
+def _ip_words(found: re.Match[str]) -> str:
+    """Both numerals of an IP code in words."""
+    numerals = found["code"].replace("K", "")
+    if len(numerals) < 2:
+        return "degree of protection, incomplete"
+    solids = _SOLIDS.get(numerals[0], "solids not explained")
+    return f"degree of protection: {solids}; {_WATER[numerals[1]]}"
+
+
 def sealing(scan: ContactScanner) -> bool:
     """IP40, IP6K7, IP 65."""
-    found = scan.take(_IP, "degree of protection", "IEC 60529; ISO 20653 for the letter K")
+    found = scan.take(_IP, _ip_words, "IEC 60529; ISO 20653 for the letter K")
     if found is None:
         return False
     if len(found["code"]) < 2:
@@ -51,10 +93,15 @@ def sealing(scan: ContactScanner) -> bool:
     return True
 
 
+def _with_figure(means: str, found: re.Match[str]) -> str:
+    """A meaning with its one figure."""
+    return f"{means} {found['figure']}"
+
+
 def fire_and_tracking(scan: ContactScanner) -> bool:
     """GWT 850, PTI 250, PD2, class I, contact gap."""
     for pattern, name, means, source in _FIRE_LINES:
-        found = scan.take(pattern, means, source)
+        found = scan.take(pattern, partial(_with_figure, means), source)
         if found:
             figure = found["figure"]
             scan.fact(name, int(figure) if figure.isdigit() else figure)
@@ -63,7 +110,7 @@ def fire_and_tracking(scan: ContactScanner) -> bool:
 
 
 _FIRE_LINES = (
-    (_GLOW, "glow_wire_c", "glow-wire temperature, °C", "IEC 60695-2-10 to -13; IEC 60335-1 30.2"),
+    (_GLOW, "glow_wire_c", "glow-wire test, °C:", "IEC 60695-2-10 to -13; IEC 60335-1 30.2"),
     (_PTI, "pti", "proof tracking index", "IEC 60112"),
     (_POLLUTION, "pollution_degree", "pollution degree", "IEC 61058-1 / IEC 60664-1"),
     (_CLASS, "protection_class", "class of protection against electric shock", "IEC 61140"),
@@ -72,7 +119,11 @@ _FIRE_LINES = (
 
 def _gap(scan: ContactScanner) -> bool:
     """Contact gap 3 mm; with < or > it is a bound, not a figure."""
-    found = scan.take(_GAP, "contact gap", "maker's data sheet; 3 mm is full disconnection")
+    found = scan.take(
+        _GAP,
+        lambda m: f"contact gap {m['bound'] or ''}{m['gap']} mm",
+        "maker's data sheet; 3 mm is full disconnection",
+    )
     if found is None:
         return False
     if found["bound"] is None:

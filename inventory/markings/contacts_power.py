@@ -55,7 +55,7 @@ def horse(scan: ContactScanner) -> bool:
     if found is None:
         return False
     scan.items.append(Horse(found.start(), _power(found)))
-    scan.take(_HORSE, f"{found[0].strip()}: motor of this power", HP)
+    scan.take(_HORSE, f"switches a motor of {found[0].strip()}", HP)
     _volts_in_brackets(scan)
     _full_load(scan)
     _full_load(scan)
@@ -107,18 +107,45 @@ def full_load_alone(scan: ContactScanner) -> bool:
     found = scan.peek(_FULL_LOAD)
     if found is None or scan.glued():
         return False
-    scan.take(_FULL_LOAD, "full-load or locked-rotor amperes of a motor", FLA)
+    kind = (found["kind"] or found["kind2"]).lower()
+    figure = number(found["figure"] or found["figure2"])
+    spoken = "full-load" if kind == "fla" else "locked-rotor"
+    scan.take(_FULL_LOAD, f"{spoken} current of a motor, {figure} A", FLA)
     if any(isinstance(item, Horse) for item in scan.items[-4:]):
         scan.warn(f"{found[0].strip()}: which voltage of the motor rating it belongs to is open.")
         return True
-    kind = (found["kind"] or found["kind2"]).lower()
-    scan.fact(f"motor_{kind}_a", number(found["figure"] or found["figure2"]))
+    scan.fact(f"motor_{kind}_a", figure)
     return True
+
+
+PILOT_THERMAL_A = {
+    "A": 10,
+    "B": 5,
+    "C": 2.5,
+    "D": 1,
+    "E": 0.5,
+    "N": 10,
+    "P": 5,
+    "Q": 2.5,
+    "R": 1,
+}
+"""Continuous amperes of each contact code letter; A to E are a.c., N to R d.c.
+
+Source: UL 508 contact rating codes, as printed by Eaton; C and D from memory.
+"""
+
+
+def _pilot_words(found: re.Match[str]) -> str:
+    """A contact rating code: kind of supply, continuous amperes, highest volts."""
+    letter, highest = found[0][0], found[0][1:]
+    kind = "a.c." if letter in "ABCDE" else "d.c."
+    carries = PILOT_THERMAL_A[letter]
+    return f"pilot duty, coils on {kind} up to {highest} V; carries {carries} A"
 
 
 def pilot(scan: ContactScanner) -> bool:
     """Pilot = letter (150 | 300 | 600): a code for coil loads, not amperes."""
-    found = scan.take(_PILOT, "pilot duty: a code for coil loads; the digits are volts", PILOT)
+    found = scan.take(_PILOT, _pilot_words, PILOT)
     if found:
         scan.fact("pilot_duty", found[0])
     return bool(found)
@@ -142,7 +169,9 @@ def lamp_watts(scan: ContactScanner) -> bool:
     if found:
         scan.fact("specific_load", found[0])
         return True
-    found = scan.take(_LAMP_WATTS, "lamp load in watts", "maker's data sheet, contact ratings")
+    found = scan.take(
+        _LAMP_WATTS, lambda m: f"lamp load of {m['watts']} W", "maker's data sheet, contact ratings"
+    )
     if found:
         scan.items.append(Fact(found.start(), "lamp_w", number(found["watts"])))
     return bool(found)
@@ -150,7 +179,11 @@ def lamp_watts(scan: ContactScanner) -> bool:
 
 def kilowatts(scan: ContactScanner) -> bool:
     """Motor rating in kilowatts."""
-    found = scan.take(_KILOWATT, "single-phase motor rating", "Finder data sheets, motor rating")
+    found = scan.take(
+        _KILOWATT,
+        lambda m: f"single-phase motor of {m['kw']} kW",
+        "Finder data sheets, motor rating",
+    )
     if found:
         scan.fact("motor_kw", number(found["kw"]))
     return bool(found)

@@ -29,12 +29,12 @@ _ROW_LOADS = {
 }
 _ROW_MEANS = (
     ("model", "type code"),
-    ("amps", "amperes; a dash: no ampere rating"),
-    ("volts", "volts, a.c. (a frequency follows)"),
-    ("hz", "frequency, Hz"),
+    ("amps", "{} A"),
+    ("volts", "{} V a.c. (a frequency follows)"),
+    ("hz", "{} Hz"),
     ("load", "kind of load"),
-    ("life", "thousands of operating cycles"),
-    ("max", "highest ambient, °C"),
+    ("life", "{} 000 operating cycles"),
+    ("max", "ambient up to {} °C"),
 )
 _LABEL = re.compile(
     r"(?P<head>(?i:TYPE)\s?(?i:NO)[.:]{0,2}\s?)(?P<codes>[0-9A-Z][0-9A-Z /.-]{2,120}?)\s"
@@ -54,13 +54,24 @@ def directory_row(scan: ContactScanner) -> bool:
         scan.say("type", found["model"])
         scan.codes.append(found.span("model"))
     _row_ratings(scan, found)
-    scan.mark_groups(found, [(name, means, ROW) for name, means in _ROW_MEANS])
+    scan.mark_groups(found, [(name, _column(name, found), ROW) for name, _ in _ROW_MEANS])
     if found["top"]:
-        scan.mark(found.end("hz"), found.start("life"), "horsepower", ROW)
+        words = f"switches a motor of {found['top']}/{found['low'] or 1} hp"
+        scan.mark(found.end("hz"), found.start("life"), words, ROW)
     scan.mark(found.end("life"), found.end("life") + 1, "times one thousand", ROW)
     scan.warn("Read as a row of the UL component directory; the order of columns is inferred.")
     scan.at = found.end()
     return True
+
+
+def _column(name: str, found: re.Match[str]) -> str:
+    """What one column of the row says, with its figure."""
+    means, figure = dict(_ROW_MEANS)[name], found[name]
+    if name == "amps" and figure == "-":
+        return "no ampere rating in this row"
+    if name == "load" and figure:
+        return f"{_ROW_LOADS[figure]} load"
+    return means.format(figure)
 
 
 def _row_ratings(scan: ContactScanner, found: re.Match[str]) -> None:

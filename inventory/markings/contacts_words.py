@@ -111,9 +111,28 @@ def load(scan: ContactScanner) -> bool:
     return _category(scan) or _power_factor(scan)
 
 
+_CATEGORIES = {
+    "ac1": "resistive a.c. load",
+    "ac3": "squirrel-cage motors",
+    "ac12": "resistive and solid-state a.c. loads",
+    "ac14": "small a.c. coils",
+    "ac15": "a.c. coils above 72 VA",
+    "dc1": "resistive d.c. load",
+    "dc12": "resistive and solid-state d.c. loads",
+    "dc13": "d.c. coils",
+}
+"""What a utilization category stands for. Source: IEC 60947-4-1 and IEC 60947-5-1."""
+
+
+def _category_words(found: re.Match[str]) -> str:
+    """A utilization category in words."""
+    name = f"{found['kind'].lower()}{found['figure'] or found['glued']}"
+    return f"utilization category: {_CATEGORIES.get(name, 'not explained here')}"
+
+
 def _category(scan: ContactScanner) -> bool:
     """AC-15, DC13."""
-    found = scan.take(_CATEGORY, "utilization category", UTILISATION)
+    found = scan.take(_CATEGORY, _category_words, UTILISATION)
     if found:
         name = f"{found['kind'].lower()}{found['figure'] or found['glued']}"
         scan.items.append(Load(found.start(), "resistive" if name in {"ac1", "dc1"} else name))
@@ -125,7 +144,9 @@ def _power_factor(scan: ContactScanner) -> bool:
     if scan.take(_TIME_CONSTANT, "time constant of an inductive d.c. load", UTILISATION):
         scan.items.append(Load(scan.marks[-1].start, "inductive"))
         return True
-    found = scan.take(_COS, "power factor of the load", "maker's data sheet, contact ratings")
+    found = scan.take(
+        _COS, lambda m: f"power factor {m['figure']}", "maker's data sheet, contact ratings"
+    )
     if found:
         figure = float(found["figure"].replace(",", "."))
         scan.items.append(Load(found.start(), "resistive" if figure > 0.95 else "inductive"))
@@ -146,17 +167,31 @@ def load_letter(scan: ContactScanner) -> bool:
     return bool(scan.take(_LETTER, means, source))
 
 
+_THROWS = {"NO": "make contact (NO)", "NC": "break contact (NC)", "CO": "changeover contact"}
+
+
+def _throw_name(found: re.Match[str]) -> str:
+    """The contact named: NO, NC, CO or NO/NC."""
+    name = found["name"].replace(".", "").replace(" and ", "/").replace(" ", "")
+    return "CO" if name == "C/O" else name
+
+
+def _throw_words(found: re.Match[str]) -> str:
+    """Which contact a rating holds for, in words."""
+    name = _throw_name(found)
+    return f"the rating holds for the {_THROWS.get(name, f'{name} contacts')}"
+
+
 def throw(scan: ContactScanner) -> bool:
     """NO, NC, CO, NO/NC: the contact a rating holds for."""
     if scan.glued():
         return False
     if scan.take(_NUMBER_SIGN, "number", "abbreviation"):
         return True
-    found = scan.take(_THROW, "the contact this rating holds for", FORMS)
+    found = scan.take(_THROW, _throw_words, FORMS)
     if found is None:
         return False
-    name = found["name"].replace(".", "").replace(" and ", "/").replace(" ", "")
-    scan.items.append(Throw(found.start(), "CO" if name == "C/O" else name))
+    scan.items.append(Throw(found.start(), _throw_name(found)))
     return True
 
 
@@ -198,7 +233,7 @@ def counted_contacts(scan: ContactScanner) -> bool:
 
 def standard(scan: ContactScanner) -> bool:
     """UL508, EN 61058-1, CSA C22.2 No.55; a UL file number is marked only."""
-    found = scan.take(_STANDARD, "standard the rating is approved to", "the standard named")
+    found = scan.take(_STANDARD, lambda m: f"approved to {m[0]}", "the standard named")
     if found:
         scan.fact("standard", found[0])
         return True
@@ -220,11 +255,11 @@ def idle_throw(scan: ContactScanner) -> bool:
 
 def tabs_and_metal(scan: ContactScanner) -> bool:
     """#187 tabs; AgSnO2 contacts."""
-    found = scan.take(_TABS, "quick-connect tab, thousandths of an inch", "UL 310")
+    found = scan.take(_TABS, lambda m: f"quick-connect tabs {TAB_MM[m['size']]} mm wide", "UL 310")
     if found:
         scan.fact("terminal", f"qc-{TAB_MM[found['size']]}")
         return True
-    found = scan.take(_MATERIAL, "contact material", "makers' data sheets")
+    found = scan.take(_MATERIAL, lambda m: f"contacts of {m[0]}", "makers' data sheets")
     if found:
         scan.fact("contact_material", found[0])
     return bool(found)

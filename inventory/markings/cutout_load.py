@@ -7,7 +7,17 @@ from dataclasses import dataclass, field
 from functools import partial
 from typing import Any
 
-from inventory.markings.amounts import NUM, PRACTICE, SI, listed, plain_number, review, volts
+from inventory.markings.amounts import (
+    NUM,
+    PRACTICE,
+    SI,
+    listed,
+    plain_number,
+    review,
+    thousands,
+    volts,
+    written,
+)
 from inventory.markings.scanner import Rule, Scanner
 
 _AMPS = re.compile(
@@ -68,9 +78,13 @@ def _amps(loads: Loads, scan: Scanner) -> bool:
     found = scan.peek(_AMPS)
     if found is None:
         return False
-    means, source = (
-        ("resistive (inductive) current", BRACKET) if found["inductive"] else ("rated current", SI)
-    )
+    figure = written(plain_number(found["amps"]))
+    means, source = f"rated current {figure} A", SI
+    if found["inductive"]:
+        bracket = written(plain_number(found["inductive"]))
+        means, source = f"{figure} A resistive, {bracket} A inductive", BRACKET
+    elif found["most"] or found["after"]:
+        means = f"at most {figure} A"
     scan.take(_AMPS, means, source)
     load = loads.for_amps()
     if found["most"] or found["after"]:
@@ -105,7 +119,7 @@ _CYCLES = re.compile(
 
 def _cycles(scan: Scanner) -> bool:
     """Cycles = figure "cycles"."""
-    found = scan.take(_CYCLES, "operating cycles", PRACTICE)
+    found = scan.take(_CYCLES, lambda m: f"{thousands(int(m['n']))} operating cycles", PRACTICE)
     if found is None:
         return False
     scan.say("cycles", int(found["n"]))

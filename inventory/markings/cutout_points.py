@@ -69,9 +69,23 @@ class Points:
     verb: str | None = None
 
 
+_VERB_WORDS = {
+    "reset": "closes again at the next figure",
+    "on": "the contact closes at the next figure",
+    "off": "the contact opens at the next figure",
+    "open": "the contact opens at the next figure",
+    "close": "the contact closes at the next figure",
+}
+
+
+def _verb_words(found: re.Match[str]) -> str:
+    """What a verb says of the contact."""
+    return _VERB_WORDS[str(found.lastgroup)]
+
+
 def _verb(points: Points, scan: Scanner) -> bool:
     """Verb = "opens at" | "resets at" | "closes at" | "turns on" | "shuts off"."""
-    found = scan.take(_VERB, "what the contact does at the next figure", PRACTICE)
+    found = scan.take(_VERB, _verb_words, PRACTICE)
     if found is None or found.lastgroup is None:
         return False
     points.verb = found.lastgroup
@@ -137,7 +151,11 @@ _UNIT_LATER = re.compile(
 
 def _unit_later(points: Points, scan: Scanner) -> bool:
     """Point = figure tolerance, its unit printed once behind the last figure of the list."""
-    found = scan.take(_UNIT_LATER, "temperature; °C stands behind the next figure", PRACTICE)
+    found = scan.take(
+        _UNIT_LATER,
+        lambda m: f"{m['fig']} ± {m['tol']} °C; the unit stands behind the next figure",
+        PRACTICE,
+    )
     if found is None:
         return False
     at = Temperature(c=int(found["fig"]), tol_c=plain_number(found["tol"]), text=found.group())
@@ -175,7 +193,8 @@ def _act_back(points: Points, scan: Scanner) -> bool:
     found = scan.peek(_PAIR)
     if found is None or float(found["high"]) <= float(found["low"]):
         return False
-    scan.take(_PAIR, "acts at the first figure, goes back at the second", PRACTICE)
+    means = f"acts at {found['high']} °C, goes back at {found['low']} °C"
+    scan.take(_PAIR, means, PRACTICE)
     for does, name, tol in ((None, "high", "t1"), ("back", "low", "t2")):
         tolerance = plain_number(found[tol]) if found[tol] else None
         at = Temperature(c=int(found[name]), tol_c=tolerance, text=found[name])
@@ -194,7 +213,8 @@ def _range(scan: Scanner) -> bool:
     found = scan.peek(_RANGE)
     if found is None or int(found["low"]) >= int(found["high"]):
         return False
-    scan.take(_RANGE, "range of a series, °C", PRACTICE)
+    means = f"range of a series, {int(found['low'])} to {int(found['high'])} °C"
+    scan.take(_RANGE, means, PRACTICE)
     scan.say("range_c", [int(found["low"]), int(found["high"])])
     review(scan, "This is the range of a series, not the temperature of one part.")
     return True
@@ -229,7 +249,7 @@ def _tolerance(points: Points, scan: Scanner) -> bool:
     """Tolerance = "±" figure unit, of the figure before it."""
     if not points.met:
         return False
-    found = scan.take(_TOLERANCE, "tolerance of the temperature", PRACTICE)
+    found = scan.take(_TOLERANCE, lambda m: f"tolerance ± {m['tol']} of the temperature", PRACTICE)
     if found is None:
         return False
     last = points.met[-1]

@@ -62,7 +62,7 @@ _GLUED_VOLTS = re.compile(r"(?P<v>[0-9]{2,3})\s?V(?=[A-Z]\s{0,4}$)")
 
 def _volts_before_suffix(scan: Scanner) -> bool:
     """Voltage = figure "V", glued to the unexplained last letter of the mark."""
-    found = scan.take(_GLUED_VOLTS, "rated voltage", SI)
+    found = scan.take(_GLUED_VOLTS, lambda m: f"rated voltage {m['v']} V", SI)
     if found is None:
         return False
     scan.say("voltage_v", int(found["v"]))

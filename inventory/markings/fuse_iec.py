@@ -60,10 +60,11 @@ def _say_iec(scan: Scanner, found: re.Match[str]) -> None:
     scan.mark(*found.span("time"), TIME[letter], source)
     scan.say("time_characteristic", letter)
     scan.say("standard", "IEC 60127")
-    scan.mark(
-        found.start("amps"), max(found.end("amps"), found.end("unit")), "rated current", IEC_1
-    )
+    before = "current_a" in scan.ratings
     _current(scan, found)
+    read = not before and "current_a" in scan.ratings
+    spoken = f"rated current {written(scan.ratings['current_a'])} A" if read else "rated current"
+    scan.mark(found.start("amps"), max(found.end("amps"), found.end("unit")), spoken, IEC_1)
     if found["breaking"]:
         breaking = found["breaking"].upper()
         scan.mark(*found.span("breaking"), *BREAKING[breaking])

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from inventory.markings.amounts import plain_number, review
+from inventory.markings.amounts import plain_number, review, written
 from inventory.markings.scanner import Scanner
 from inventory.markings.tables import rows
 
@@ -61,7 +61,8 @@ def _ul_amount(scan: Scanner, found: re.Match[str], row: dict[str, str]) -> None
     value = _fraction(found["amount"])
     limit = int(row["milliamps"]) if row["milliamps"] else None
     milli = (found["unit"] or "").lower() == "ma" or (limit is not None and value >= limit)
-    scan.mark(start, stop, f"rated current in {'milli' if milli else ''}amperes", row["source"])
+    unit = "mA" if milli else "A"
+    scan.mark(start, stop, f"rated current {written(value)} {unit}", row["source"])
     if milli:
         value = plain_number(str(value), "0.001")
     elif limit is not None and value > 15:

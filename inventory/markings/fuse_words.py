@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from inventory.markings.amounts import NUM, PRACTICE, Phrase, phrases, plain_number
+from inventory.markings.amounts import NUM, PRACTICE, Phrase, phrases, plain_number, written
 from inventory.markings.fuse_iec import LARGEST_A
 from inventory.markings.scanner import Scanner
 
@@ -74,7 +74,9 @@ _BREAK = re.compile(
 
 def inch(scan: Scanner) -> bool:
     """InchSize = 1/4 "x" (1-1/4 | 1); the metric name of the same holder is said."""
-    found = scan.take(_INCH, "size in inches", "MDL data sheet: 1/4 x 1-1/4 in is 6.3 x 32 mm")
+    found = scan.take(
+        _INCH, "size in inches: 6.3 mm in diameter", "MDL data sheet: 1/4 x 1-1/4 in is 6.3 x 32 mm"
+    )
     if found is None:
         return False
     scan.say("size_mm", [6.3, 25.4 if found["long"] == "1" else 32])
@@ -96,10 +98,12 @@ def interrupting(scan: Scanner) -> bool:
     found = scan.peek(_BREAK)
     if found is None or not _is_breaking(found, rated="current_a" in scan.ratings):
         return False
-    scan.take(_BREAK, "interrupting rating", "UL 248-14 or IEC 60127-2")
     amperes = re.sub(r"^([1-9][0-9]{0,2}),([0-9]{3})$", r"\1\2", found["amps"])
     entry = {"a": plain_number(amperes, "1000" if found["kilo"] else "1")}
     if found["volts"]:
         entry["voltage_v"] = plain_number(found["volts"])
+    at = f" at {written(entry['voltage_v'])} V" if found["volts"] else ""
+    means = f"can interrupt {written(entry['a'])} A{at}"
+    scan.take(_BREAK, means, "UL 248-14 or IEC 60127-2")
     scan.ratings.setdefault("interrupting", []).append(entry)
     return True

@@ -18,6 +18,7 @@ from inventory.markings.amounts import (
     PRACTICE,
     SI,
     Phrase,
+    amount_words,
     approvals,
     figure,
     hertz,
@@ -48,9 +49,15 @@ _LETTERS = {"J": 5, "K": 10, "M": 20}
 """Tolerance letters, per cent. Source: IEC 60062, table of tolerance letters."""
 
 
+def _code_words(found: re.Match[str]) -> str:
+    """What the code says, by the rule of its series."""
+    micro = written(plain_number(found["uf"], "0.01"))
+    return f"series {found['series']}: {int(found['volts']) * 100} V a.c., {micro} µF"
+
+
 def _code(said: dict[str, float], scan: Scanner) -> bool:
     """CodeMark = "CH85" "-" hundreds-of-volts hundredths-of-microfarads."""
-    found = scan.take(_CODE, "series, a.c. volts / 100, microfarads x 100", CODE)
+    found = scan.take(_CODE, _code_words, CODE)
     if found is None:
         return False
     scan.say("series", found["series"])
@@ -83,10 +90,11 @@ def _farads(scan: Scanner) -> bool:
     found = scan.peek(_FARADS)
     if found is None:
         return False
-    scan.take(_FARADS, "capacitance", SI)
+    factor = next((f for k, f in _FACTORS.items() if found["unit"].lower().startswith(k)), None)
+    spoken = f" {amount_words([found['n']], 'µF', factor)}" if factor else ", its unit damaged"
+    scan.take(_FARADS, f"capacitance{spoken}", SI)
     if found["tol"]:
         scan.say("tolerance_pct", _LETTERS[found["tol"]])
-    factor = next((f for k, f in _FACTORS.items() if found["unit"].lower().startswith(k)), None)
     if factor is None:
         _micro_lost(scan, found)
         return True
@@ -136,7 +144,7 @@ _SPAN_C = re.compile(
 
 def _tolerance(scan: Scanner) -> bool:
     """Tolerance = "±" figure "%"."""
-    found = scan.take(_TOLERANCE, "tolerance of the capacitance", PRACTICE)
+    found = scan.take(_TOLERANCE, lambda m: f"tolerance ±{m['pct']} %", PRACTICE)
     if found is None:
         return False
     scan.say("tolerance_pct", plain_number(found["pct"]))
@@ -145,7 +153,11 @@ def _tolerance(scan: Scanner) -> bool:
 
 def _bleeder(scan: Scanner) -> bool:
     """Bleeder = figure "MΩ": the built-in discharge resistor."""
-    found = scan.take(_BLEEDER, "built-in discharge resistor", "IEC 61270-1, from memory")
+    found = scan.take(
+        _BLEEDER,
+        lambda m: f"built-in discharge resistor {m['n']} MΩ",
+        "IEC 61270-1, from memory",
+    )
     if found is None:
         return False
     scan.say("bleeder_mohm", plain_number(found["n"]))
@@ -153,10 +165,15 @@ def _bleeder(scan: Scanner) -> bool:
     return True
 
 
+def _climate_words(found: re.Match[str]) -> str:
+    """Cold and heat of a climatic category."""
+    return f"climatic category: -{abs(int(found['low']))} to {int(found['high'])} °C"
+
+
 def _climate(scan: Scanner) -> bool:
     """Climate = low "/" high "/" days | low "~" high: category of IEC 60068-1."""
     for pattern in (_CLIMATE, _SPAN_C):
-        found = scan.take(pattern, "climatic category", "IEC 60068-1")
+        found = scan.take(pattern, _climate_words, "IEC 60068-1")
         if found:
             scan.say("temp_min_c", -abs(int(found["low"])))
             scan.say("temp_max_c", int(found["high"]))

@@ -32,7 +32,7 @@ _TYPE = re.compile(
 
 def _cl(scan: Scanner) -> bool:
     """ClType = "CL" digits "-" kilovolts."""
-    found = scan.take(_CL, "type; the figure behind the dash is kilovolts", CL)
+    found = scan.take(_CL, lambda m: f"type; blocks {int(m['kv'])} kV", CL)
     if found is None:
         return False
     scan.say("type", found["type"])
@@ -62,9 +62,14 @@ _CURRENT = re.compile(
 )
 
 
+def _kilovolt_words(found: re.Match[str]) -> str:
+    """Reverse voltage as printed."""
+    return f"repetitive peak reverse voltage {found['n']} {'k' if found['k'] else ''}V"
+
+
 def _kilovolts(scan: Scanner) -> bool:
     """Kilovolts = ("VRRM")? figure "k"? "V"."""
-    found = scan.take(_KV, "repetitive peak reverse voltage", SI)
+    found = scan.take(_KV, _kilovolt_words, SI)
     if found is None:
         return False
     scan.say("vrrm_kv", plain_number(found["n"], "1" if found["k"] else "0.001"))
@@ -77,14 +82,15 @@ def _current(scan: Scanner) -> bool:
     if found is None:
         return False
     unit = found["unit"].lower()
+    figure = f"{found['n']} {found['unit']}"
     if unit.startswith(("u", "µ")):
-        scan.take(_CURRENT, "reverse current", SI)
+        scan.take(_CURRENT, f"reverse current {figure}", SI)
         scan.say("ir_ua", plain_number(found["n"]))
     elif found["surge"] or (unit == "a" and plain_number(found["n"]) >= 5):
-        scan.take(_CURRENT, "surge current", SI)
+        scan.take(_CURRENT, f"surge current {figure}", SI)
         scan.say("ifsm_a", plain_number(found["n"], "1" if unit == "a" else "0.001"))
     else:
-        scan.take(_CURRENT, "mean forward current", SI)
+        scan.take(_CURRENT, f"mean forward current {figure}", SI)
         scan.say("if_ma", plain_number(found["n"], "1000" if unit == "a" else "1"))
     return True
 
@@ -94,7 +100,7 @@ _TRR = re.compile(rf"(?:trr\s?[:=]?\s?)?(?P<n>{NUM})\s?ns(?![A-Za-z])", re.IGNOR
 
 def _recovery(scan: Scanner) -> bool:
     """Recovery = "trr"? figure "ns"."""
-    found = scan.take(_TRR, "reverse recovery time", SI)
+    found = scan.take(_TRR, lambda m: f"reverse recovery time {m['n']} ns", SI)
     if found is None:
         return False
     scan.say("trr_ns", plain_number(found["n"]))

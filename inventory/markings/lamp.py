@@ -31,7 +31,7 @@ _BASE = re.compile(
 
 def _base(scan: Scanner) -> bool:
     """Base = "E14" | "B15d" | "G9" ...; letters and contact diameter in mm."""
-    found = scan.take(_BASE, "base (lamp cap)", BASES)
+    found = scan.take(_BASE, lambda m: f"base (lamp cap) {m['base']}", BASES)
     if found is None:
         return False
     said = found["base"].upper()
@@ -61,15 +61,19 @@ def _shape(scan: Scanner) -> bool:
         return False
     size = float(found["n"])
     inches = size <= {"T": 14, "A": 24, "S": 19}.get(found["letter"], 0)
-    scan.take(_SHAPE, "shape and diameter of the bulb", EIGHTHS if inches else METRIC)
+    across = round(size * 25.4 / 8) if inches else plain_number(found["n"])
+    means = f"bulb shape {found['letter']}, {across} mm across"
+    scan.take(_SHAPE, means, EIGHTHS if inches else METRIC)
     scan.say("shape", found.group())
-    scan.say("diameter_mm", round(size * 25.4 / 8) if inches else plain_number(found["n"]))
+    scan.say("diameter_mm", across)
     return True
 
 
 def _heat(scan: Scanner) -> bool:
     """Heat = temperature | "T" three figures: the ambient the lamp stands, °C."""
-    found = scan.take(_HEAT_MARK, "highest temperature, °C", f"{PRACTICE}, from memory")
+    found = scan.take(
+        _HEAT_MARK, lambda m: f"highest temperature {int(m['c'])} °C", f"{PRACTICE}, from memory"
+    )
     if found:
         scan.say("temp_c", int(found["c"]))
         return True
@@ -91,7 +95,7 @@ _LUMEN = re.compile(r"(?P<lm>[0-9]{2,4})\s?lm(?![A-Za-z])", re.IGNORECASE)
 
 def _length(scan: Scanner) -> bool:
     """Size = diameter "x" length "mm"."""
-    found = scan.take(_LENGTH, "diameter and length", SI)
+    found = scan.take(_LENGTH, lambda m: f"{m['d']} mm across, {m['l']} mm long", SI)
     if found is None:
         return False
     scan.say("diameter_mm", int(found["d"]))
@@ -101,11 +105,11 @@ def _length(scan: Scanner) -> bool:
 
 def _light(scan: Scanner) -> bool:
     """Light = figure "K" | figure "lm"."""
-    found = scan.take(_KELVIN, "colour temperature", SI)
+    found = scan.take(_KELVIN, lambda m: f"colour temperature {m['k']} K", SI)
     if found:
         scan.say("colour_k", int(found["k"]))
         return True
-    found = scan.take(_LUMEN, "light output", SI)
+    found = scan.take(_LUMEN, lambda m: f"light output {m['lm']} lm", SI)
     if found:
         scan.say("lumen", int(found["lm"]))
     return found is not None

@@ -17,6 +17,7 @@ from inventory.markings.amounts import (
     PRACTICE,
     SI,
     Phrase,
+    amount_words,
     phrases,
     plain_number,
     review,
@@ -58,9 +59,14 @@ def _several(found: re.Match[str]) -> list[float]:
     return [plain_number(found[name]) for name in ("a", "b") if found[name]]
 
 
+def _figures(means: str, found: re.Match[str], unit: str) -> str:
+    """A meaning with its one or two figures."""
+    return f"{means} {amount_words((found['a'], found['b']), unit, between='and')}"
+
+
 def _rpm(speeds: Speeds, scan: Scanner) -> bool:
     """Speed = figure ("/" figure)? ("rpm" | "r/min")."""
-    found = scan.take(_RPM, "speed of the shaft", SYNCHRONOUS)
+    found = scan.take(_RPM, lambda m: _figures("speed of the shaft", m, "r/min"), SYNCHRONOUS)
     if found is None:
         return False
     speeds.rpm.append(_several(found))
@@ -78,7 +84,7 @@ def _dotted(speeds: Speeds, scan: Scanner) -> bool:
 
 def _hertz(speeds: Speeds, scan: Scanner) -> bool:
     """Frequency = figure (("/" | "-") figure)? "Hz"."""
-    found = scan.take(_HERTZ, "frequency of the supply", SI)
+    found = scan.take(_HERTZ, lambda m: _figures("frequency of the supply", m, "Hz"), SI)
     if found is None:
         return False
     speeds.hertz.append([int(figure) for figure in _several(found)])
@@ -90,9 +96,19 @@ _LETTERS = re.compile(
 )
 
 
+CLASS_C = {"A": 105, "E": 120, "B": 130, "F": 155, "H": 180}
+"""Highest winding temperature of each insulation class, °C. Source: IEC 60085."""
+
+
+def _class_words(found: re.Match[str]) -> str:
+    """A class letter with the temperature it stands for."""
+    letter = found["letter"].upper()
+    return f"insulation class {letter}, windings up to {CLASS_C[letter]} °C"
+
+
 def _class(scan: Scanner) -> bool:
     """Class = ("CLASS" | "CL.") ("A" | "E" | "B" | "F" | "H")."""
-    found = scan.take(_LETTERS, "insulation class", "IEC 60085 letters; electrical-forensics.com")
+    found = scan.take(_LETTERS, _class_words, "IEC 60085 letters; electrical-forensics.com")
     if found is None:
         return False
     scan.say("insulation_class", found["letter"].upper())

@@ -34,7 +34,7 @@ _PLAIN = re.compile(r"(?P<n>[0-9]{2,4})\s?V(?![A-Za-z0-9])")
 
 def _limit(scan: Scanner) -> bool:
     """Limit = figure "V" ("AC" | "DC"): the highest continuous voltage."""
-    found = scan.take(_LIMIT, "highest continuous voltage", SI)
+    found = scan.take(_LIMIT, lambda m: f"highest continuous voltage {m['n'] or m['ac']} V", SI)
     if found is None:
         return False
     direct = (found["kind"] or "") in ("DC", "⎓")
@@ -48,7 +48,7 @@ def _volts(scan: Scanner) -> bool:
     if found is None:
         return False
     value = int(found["n"])
-    scan.take(_PLAIN, "varistor voltage", PRACTICE)
+    scan.take(_PLAIN, f"varistor voltage {value} V", PRACTICE)
     if scan.ratings.get("v1ma_v", value) == value:
         scan.say("v1ma_v", value)
     else:
@@ -64,7 +64,7 @@ _MM = re.compile(r"(?:ø|Ø|Φ)?\s?(?P<n>[0-9]{1,2})\s?mm(?![A-Za-z])")
 
 def _surge(scan: Scanner) -> bool:
     """Surge = figure "k"? "A" "8/20 µs"?."""
-    found = scan.take(_SURGE, "peak surge current 8/20 µs", SI)
+    found = scan.take(_SURGE, lambda m: f"peak surge current {m['n']} {m['k']}A, 8/20 µs", SI)
     if found is None:
         return False
     scan.say("imax_a", plain_number(found["n"], "1000" if found["k"] else "1"))
@@ -73,7 +73,7 @@ def _surge(scan: Scanner) -> bool:
 
 def _millimetres(scan: Scanner) -> bool:
     """Diameter = figure "mm"."""
-    found = scan.take(_MM, "disc diameter", SI)
+    found = scan.take(_MM, lambda m: f"disc diameter {int(m['n'])} mm", SI)
     if found is None:
         return False
     scan.say("diameter_mm", int(found["n"]))

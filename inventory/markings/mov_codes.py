@@ -55,12 +55,20 @@ def disc(scan: Scanner) -> bool:
     return False
 
 
+_TOLERANCE = {"J": "±5 %", "K": "±10 %", "L": "±15 %", "M": "±20 %"}
+"""Tolerance letters. Source: IEC 60062 and the varistor sheet; L from memory."""
+
+
 def _say_disc(scan: Scanner, found: re.Match[str], source: str) -> None:
     """Mark and rate the pieces of one varistor code."""
     said = found.groupdict()
-    means = {"maker": "maker's series", "d": "disc diameter, mm", "shape": "shape of the element",
-             "code": "varistor voltage at 1 mA, two figures and noughts",
-             "tol": "tolerance letter", "surge": "high surge version"}  # fmt: skip
+    volts = code_volts(found["code"])
+    means = {"maker": "maker's series", "d": f"{int(found['d'])} mm across",
+             "shape": "a square" if said.get("shape") == "S" else "a disc",
+             "code": f"varistor voltage {volts} V at 1 mA",
+             "tol": f"tolerance {_TOLERANCE.get(said.get('tol') or '', 'letter')}; wider on some"
+                    " low-voltage types",
+             "surge": "high surge version"}  # fmt: skip
     _mark_run(scan, found, {name: text for name, text in means.items() if said.get(name)}, source)
     if said.get("maker"):
         scan.say("series", found["maker"])
@@ -83,9 +91,14 @@ def _mark_run(scan: Scanner, found: re.Match[str], means: dict[str, str], source
         scan.mark(start, end, means[name], source)
 
 
+def _siov_words(found: re.Match[str]) -> str:
+    """What a plain-volts type says."""
+    return f"disc {int(found['d'])} mm, ±10 %, for at most {int(found['vac'])} V a.c."
+
+
 def siov(scan: Scanner) -> bool:
     """SiovType = "S" size "K" highest a.c. volts; the figure is volts, not a code."""
-    found = scan.take(_SIOV, "disc, diameter, ±10 %, highest a.c. voltage in plain volts", SIOV)
+    found = scan.take(_SIOV, _siov_words, SIOV)
     if found is None:
         return False
     scan.say("diameter_mm", int(found["d"]))

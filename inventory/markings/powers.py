@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import partial
 
-from inventory.markings.amounts import END, NUM, PRACTICE, SI, SPAN, plain_number
+from inventory.markings.amounts import END, NUM, PRACTICE, SI, SPAN, amount_words, plain_number
 from inventory.markings.scanner import Rule, Scanner
 
 _WATTS = re.compile(
@@ -54,9 +54,16 @@ def _role(powers: Powers, pattern: re.Pattern[str], scan: Scanner) -> bool:
     return True
 
 
+def _watt_words(found: re.Match[str]) -> str:
+    """The figures of a power."""
+    between = "and" if "/" in found.group() else "to"
+    factor = "1000" if found["k"] else "1"
+    return f"power {amount_words((found['a'], found['b']), 'W', factor, between)}"
+
+
 def _watts(powers: Powers, scan: Scanner) -> bool:
     """Power = figure (span figure)? "k"? "W"."""
-    found = scan.take(_WATTS, "power", SI)
+    found = scan.take(_WATTS, _watt_words, SI)
     if found is None:
         return False
     factor = "1000" if found["k"] else "1"

@@ -78,11 +78,11 @@ _ORIGIN = re.compile(r"made in [A-Za-z]{3,14}(?![A-Za-z])", re.IGNORECASE)
 
 def _protection(scan: Scanner) -> bool:
     """Protection = "IP" figures | "Class" numeral."""
-    found = scan.take(_IP, "ingress protection", "IEC 60529")
+    found = scan.take(_IP, lambda m: f"degree of protection {m.group().strip()}", "IEC 60529")
     if found:
         scan.say("ip", re.sub(r"\s", "", found.group()))
         return True
-    found = scan.take(_CLASS, "protection class against shock", "IEC 61140")
+    found = scan.take(_CLASS, lambda m: f"class {m['c']} of protection against shock", "IEC 61140")
     if found is None:
         return False
     scan.say(
@@ -93,7 +93,7 @@ def _protection(scan: Scanner) -> bool:
 
 def _made(scan: Scanner) -> bool:
     """Made = "manufactured" date | "made in" country."""
-    found = scan.take(_MADE, "date of manufacture", PRACTICE)
+    found = scan.take(_MADE, lambda m: f"made {m['date']}", PRACTICE)
     if found:
         scan.say("made", found["date"])
         return True
@@ -102,7 +102,7 @@ def _made(scan: Scanner) -> bool:
 
 def _weight(scan: Scanner) -> bool:
     """Weight = figure "kg"."""
-    found = scan.take(_WEIGHT, "weight", SI)
+    found = scan.take(_WEIGHT, lambda m: f"weighs {m['kg']} kg", SI)
     if found is None:
         return False
     scan.say("weight_kg", plain_number(found["kg"]))

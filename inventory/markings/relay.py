@@ -61,11 +61,11 @@ def _coil_word(scan: ContactScanner) -> bool:
 
 def _coil_figure(scan: ContactScanner) -> bool:
     """Coil resistance in ohms; coil power in watts."""
-    found = scan.take(_COIL_OHM, "coil resistance", COIL)
+    found = scan.take(_COIL_OHM, lambda m: f"coil resistance {m['ohm']} {m['kilo'] or ''}Ω", COIL)
     if found:
         scan.say("coil_ohm", number(found["ohm"]) * (1000 if found["kilo"] else 1))
         return True
-    found = scan.take(_COIL_WATT, "coil power", COIL)
+    found = scan.take(_COIL_WATT, lambda m: f"coil power {m['watt']} {m['milli'] or ''}W", COIL)
     if found:
         watts = number(found["watt"]) / (1000 if found["milli"] else 1)
         scan.say("coil_power_w", watts)

@@ -17,6 +17,10 @@ Rule = Callable[["Scanner"], bool]
 """One grammar line: takes something at the cursor and says True, or leaves it and says False."""
 
 
+Means = str | Callable[[re.Match[str]], str]
+"""What a match means: plain words, or a function that puts the figures of the match into them."""
+
+
 MOST_SAID = 40
 """Warnings and candidates kept of one marking, so that 100,000 characters of noise stay cheap."""
 
@@ -46,12 +50,13 @@ class Scanner:
         """The match of a pattern at the cursor; the cursor stays."""
         return pattern.match(self.view, self.at)
 
-    def take(self, pattern: re.Pattern[str], means: str, source: str) -> re.Match[str] | None:
-        """Match at the cursor, mark it and move behind it."""
+    def take(self, pattern: re.Pattern[str], means: Means, source: str) -> re.Match[str] | None:
+        """Match at the cursor, mark it with what it means and move behind it."""
         found = self.peek(pattern)
         if found is None or found.end() == found.start():
             return None
-        self.mark(found.start(), found.end(), means, source)
+        spoken = means if isinstance(means, str) else means(found)
+        self.mark(found.start(), found.end(), spoken, source)
         self.at = found.end()
         return found
 

@@ -95,6 +95,19 @@ def _side(found: re.Match[str], n: str) -> dict[str, float]:
     return said
 
 
+def _spoken(said: dict[str, float]) -> str:
+    """The figures of a printed temperature, °C first, each with its tolerance."""
+    words = []
+    for scale in "cf":
+        if scale not in said:
+            continue
+        spread = f" ± {written(said[f'tol_{scale}'])}" if f"tol_{scale}" in said else ""
+        if "up_c" in said and scale == "c":
+            spread = f" +{written(said['up_c'])}/-{written(said['down_c'])}"
+        words.append(f"{written(said[scale])}{spread} °{scale.upper()}")
+    return ", ".join(words)
+
+
 def temperature(scan: Scanner, means: str = "temperature") -> Temperature | None:
     """Temperature = figure tolerance? unit ( "("? figure tolerance? other-unit ")"? )?."""
     found = scan.peek(_TEMPERATURE)
@@ -104,11 +117,12 @@ def temperature(scan: Scanner, means: str = "temperature") -> Temperature | None
     stop = found.end() if paired else found.end("unit1")
     if paired and found.group().endswith(")") and "(" not in found.group():
         stop = found.end("unit2")
-    scan.mark(found.start(), stop, means, PAIR_SOURCE if paired else "SI brochure, degree Celsius")
+    said = _side(found, "1") | (_side(found, "2") if paired else {})
+    source = PAIR_SOURCE if paired else "SI brochure, degree Celsius"
+    scan.mark(found.start(), stop, f"{means} {_spoken(said)}", source)
     scan.at = stop
     if _WRONG_SET.search(found.group()):
         scan.warn("A sign was read in the wrong character set; it is taken as ℃ or ±.")
-    said = _side(found, "1") | (_side(found, "2") if paired else {})
     agrees = cf_pair(said["c"], said["f"]).consistent if paired else None
     return Temperature(**said, agrees=agrees, text=scan.text[found.start() : stop].strip())
 

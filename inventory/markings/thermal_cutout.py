@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings import cutout_load, cutout_points
-from inventory.markings.amounts import GAPS, PRACTICE, approvals, review
+from inventory.markings.amounts import GAPS, PRACTICE, approvals, review, written
 from inventory.markings.cutout_points import Points
 from inventory.markings.cutout_settle import settle
 from inventory.markings.cutout_text import canonical
@@ -38,15 +38,22 @@ def _type(scan: Scanner) -> bool:
     found = scan.peek(_TYPE)
     if found is None or not 30 <= int(found["c"]) <= 300:
         return False
-    scan.take(_TYPE, "stamp with the opening temperature in °C", STAMP)
+    scan.take(_TYPE, f"stamp: opens at {int(found['c'])} °C", STAMP)
     scan.say("type", found["type"])
     scan.say("open_c", int(found["c"]))
     return True
 
 
+def _limit_words(found: re.Match[str]) -> str:
+    """What an L stamp says, in both scales."""
+    opens = int(found["f"])
+    words = f"opens on rise at {opens} °F, which is {written(tidy(celsius(opens)))} °C"
+    return f"{words}; differential {found['diff']} °F" if found["diff"] else words
+
+
 def _fahrenheit_type(scan: Scanner) -> bool:
     """LimitStamp = "L" °F figure ("-" °F differential)?; never degrees Celsius."""
-    found = scan.take(_L, "opens on rise at this many degrees Fahrenheit", L_TYPE)
+    found = scan.take(_L, _limit_words, L_TYPE)
     if found is None:
         return False
     scan.say("type", found["type"])
@@ -73,7 +80,9 @@ def _series(scan: Scanner) -> bool:
 def _body(scan: Scanner) -> bool:
     """BodyMark = "T" °C figure: the most the body of the control may reach."""
     found = scan.take(
-        _BODY, "highest temperature of the body", "IEC 60730-1 T marking, from memory"
+        _BODY,
+        lambda m: f"body of the control up to {int(m['c'])} °C",
+        "IEC 60730-1 T marking, from memory",
     )
     if found is None:
         return False
@@ -81,9 +90,14 @@ def _body(scan: Scanner) -> bool:
     return True
 
 
+def _contact_words(found: re.Match[str]) -> str:
+    """Normally closed or open, as it is when cold."""
+    return f"normally {'closed' if found['nc'] else 'open'}: that way when cold"
+
+
 def _contact(scan: Scanner) -> bool:
     """Contact = "NC" | "NO" | "normally closed" | "normally open", capitals for the short form."""
-    found = scan.take(_CONTACT, "contact when cold", PRACTICE)
+    found = scan.take(_CONTACT, _contact_words, PRACTICE)
     if found is None:
         return False
     scan.say("contact", "NC" if found["nc"] else "NO")

@@ -89,7 +89,7 @@ def _figure(heading: Heading, scan: Scanner) -> bool:
     if read and not heading.name and "tf_c" in scan.ratings and (read.tol_c or read.down_c):
         name = "actual_open"  # Tf has the standard's tolerance; a printed one is the maker's own
     if read is None and heading.name:
-        found = scan.take(_BARE, _MEANS[name], TERMS)
+        found = scan.take(_BARE, f"{_MEANS[name]}, in °C", TERMS)
         read = None if found is None else Temperature(c=int(found.group()), text=found.group())
     if read is None:
         return False

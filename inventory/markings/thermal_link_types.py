@@ -46,7 +46,8 @@ def sf(scan: Scanner) -> bool:
     scan.warn("The number in the type is not the temperature; read Tf from the body.")
     _series(scan, series)
     if found["lead"]:
-        scan.mark(found.end("type"), found.end("lead"), "lead length", SF_R)
+        length = "long" if found["lead"] == "1" else "standard"
+        scan.mark(found.end("type"), found.end("lead"), f"{length} leads", SF_R)
         scan.say("lead", "long" if found["lead"] == "1" else "standard")
     if found["ten"]:
         scan.mark(max(found.end("type"), found.end("lead")), found.end("ten"), "10 A version", SF_R)
@@ -86,7 +87,8 @@ def numbered(scan: Scanner) -> bool:
     for pattern, source in _NUMBERED_AT:
         found = scan.peek(pattern)
         if found and 60 <= int(found["tf"]) <= 300:
-            scan.take(pattern, "type; its digits are the rated functioning temperature", source)
+            means = f"type; functions (melts open) at {int(found['tf'])} °C"
+            scan.take(pattern, means, source)
             scan.say("series", found["series"])
             scan.say("type", re.sub(r"SDF\s|\s", "", found.group()))
             say_tf(scan, int(found["tf"]))
@@ -110,7 +112,8 @@ def tabled(scan: Scanner) -> bool:
     if found is None:
         return False
     row = _TABLE[found.group()]
-    scan.take(_LISTED, "type; its temperature is in the maker's table", row["source"])
+    means = f"type; by the maker's table it functions at {row['tf_c']} °C"
+    scan.take(_LISTED, means, row["source"])
     scan.say("type", row["type"])
     say_tf(scan, int(row["tf_c"]))
     if row["th_c"]:
