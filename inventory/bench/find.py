@@ -53,7 +53,7 @@ class Answer:
     reading: Reading | None
     found: Found
     cautions: tuple[Caution, ...] = ()
-    wear: Mapping[str, str] = field(default_factory=dict)  # code -> warning
+    wear: Mapping[int, str] = field(default_factory=dict)  # part type -> warning
     units: Mapping[int, str] = field(default_factory=dict)  # source unit -> label
 
     @property
@@ -81,7 +81,7 @@ def find_many(shelf: Shelf, queries: Iterable[Query]) -> Iterable[Answer]:
             yield answer(connection, query)
 
 
-def _wear(connection: Connection, found: Found) -> dict[str, str]:
+def _wear(connection: Connection, found: Found) -> dict[int, str]:
     """Warnings on offered part types that keep failing.
 
     Three failures are the least a warning needs, so the arithmetic is only asked for then.

@@ -2,31 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime
-from typing import Any
-
-from sqlalchemy.engine import Connection
 
 from inventory.bench.moments import moment
 from inventory.errors import WrongInput
 from inventory.records import Part
+from inventory.stock.service import spans
 from inventory.stock.wear_report import Fitted, WearReport, what_wears
 from inventory.store import sums
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 DAYS_A_MONTH = 30.4375
 """Mean length of a month in the Gregorian calendar."""
 
-GROUPS: dict[str, Callable[[Mapping[str, Any]], str | None]] = {
-    "part": lambda life: life["type_code"] or life["marking"] or f"part type {life['part_id']}",
-    "maker": lambda life: life["maker"],
-    "unit": lambda life: (
-        " ".join(filter(None, (life["unit_maker"], life["unit_model"])))
-        if life["unit_model"]
-        else None
-    ),
-}
+GROUPS = ("part", "maker", "unit")
 """What fitted pieces can be grouped by: part type, maker, model of the source unit."""
 
 
@@ -37,27 +28,39 @@ def wear(shelf: Shelf, by: str = "part", *, as_of: str | None = None) -> WearRep
         return what_wears(fitted(connection, by, at))
 
 
-def fitted(connection: Connection, by: str, at: str) -> list[Fitted]:
-    """Pieces by group, with their ages in months."""
+def fitted(
+    connection: Connection, by: str, at: str, families: Sequence[str] | None = None
+) -> list[Fitted]:
+    """Pieces by group, with their ages in months; of all families, or of some."""
     if by not in GROUPS:
         raise WrongInput(f"Wear is shown by {', '.join(GROUPS)}, not by {by!r}.")
+    out: dict[tuple[int, int, int, str], list[tuple[str, str, int]]] = {}
+    for lot, job, kind, when, pieces, part, family in sums.service(connection, at, families):
+        out.setdefault((lot, job, part, family), []).append((kind, when, pieces))
+    name_of = _names(connection, by)
     failed: dict[tuple[str, str], list[float]] = {}
     alive: dict[tuple[str, str], list[float]] = {}
-    for life in sums.lives(connection, at):
-        name = GROUPS[by](life)
-        if name is None:
-            continue
-        end = life["failed"] or life["back"] or at
-        age = months_between(life["fitted"], end)
-        into = failed if life["failed"] else alive
-        first = 1 if life["failed"] else int(life["pieces"])
-        into.setdefault((name, life["family"]), []).extend([age] * first)
-        if life["failed"] and life["pieces"] > 1:
-            alive.setdefault((name, life["family"]), []).extend([age] * (life["pieces"] - 1))
+    for (lot, _, part, family), events in out.items():
+        name = name_of(lot, part)
+        if name is not None:
+            broke, whole = spans(events, at)
+            failed.setdefault((name, family), []).extend(months_between(*span) for span in broke)
+            alive.setdefault((name, family), []).extend(months_between(*span) for span in whole)
     return [
-        Fitted(name, kind, tuple(failed.get((name, kind), ())), tuple(alive.get((name, kind), ())))
-        for name, kind in sorted({*failed, *alive})
+        Fitted(name, kind, tuple(failed[name, kind]), tuple(alive[name, kind]))
+        for name, kind in sorted(failed)
+        if failed[name, kind] or alive[name, kind]
     ]
+
+
+def _names(connection: Connection, by: str) -> Callable[[int, int], str | None]:
+    """What a piece of a lot and part type is counted under; None: under nothing."""
+    if by == "unit":
+        models = sums.models_of_lots(connection)
+        return lambda lot, _part: models.get(lot)
+    names = sums.names_of_parts(connection)
+    which = 0 if by == "part" else 1
+    return lambda _lot, part: names[part][which]
 
 
 def months_between(start: str, end: str) -> float:
@@ -66,8 +69,15 @@ def months_between(start: str, end: str) -> float:
     return max(0.0, days / DAYS_A_MONTH)
 
 
-def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[str, str]:
-    """Sentences on part types that keep failing, by their code or marking."""
-    names = {part.type_code or part.marking for part in offered}
-    found = what_wears(fitted(connection, "part", moment(None))).warnings()
-    return {name: sentence for name, sentence in found.items() if name in names}
+def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[int, str]:
+    """Sentences on part types that keep failing, by their number."""
+    known = {part.id: part for part in offered if part.id is not None}
+    families = sorted({part.family for part in known.values()})
+    found = what_wears(fitted(connection, "part", moment(None), families)).warnings()
+    names = sums.names_of_parts(connection) if found else {}
+    return {number: found[names[number][0]] for number in known if _called(names, number) in found}
+
+
+def _called(names: Mapping[int, tuple[str, str | None]], number: int) -> str | None:
+    """What a part type is called in the report."""
+    return names[number][0] if number in names else None

@@ -239,7 +239,7 @@ def _stand_in(one: Any, wear: Any, labels: Any) -> None:
             show.line(f"    by {road.name}: {road.sentence}")
     for line in _telling(one):
         show.line(f"    {line}")
-    warned = wear.get(part.type_code or part.marking)
+    warned = wear.get(part.id)
     if warned:
         show.line(f"    ! keeps failing: {warned}", "warn")
 

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Sequence
-from typing import Any
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Any, TypeAlias
 
 from inventory.store.asking import Asking
 from inventory.store.sql import Connection, places, text
+
+ServiceEvent: TypeAlias = tuple[int, int, str, str, int, int, str]
+"""Lot, job (0: none), kind, moment, pieces out (negative: back), part type, family."""
 
 _DEMAND = """
 SELECT COALESCE(p.merged_into, p.id) AS part_id, substr(j.at, 1, 7) AS month,
@@ -136,26 +139,53 @@ def given_by_yard(connection: Connection) -> set[tuple[int, int]]:
     return {(row[0], row[1]) for row in rows}
 
 
-def lives(connection: Connection, as_of: str) -> Iterator[dict[str, Any]]:
-    """Every fitted piece: part type, maker, source-unit model, fitted when, failed or out when."""
-    rows = connection.execute(
-        text(
-            "SELECT j.seq, j.lot_id, COALESCE(p.merged_into, p.id) AS part_id, p.family, p.maker,"
-            " p.marking, p.type_code, j.job_id, j.at AS fitted, -j.quantity AS pieces,"
-            " u.maker AS unit_maker, u.model AS unit_model,"
-            " (SELECT MIN(f.at) FROM journal f WHERE f.kind = 'failed' AND f.lot_id = j.lot_id"
-            "  AND f.job_id = j.job_id AND f.at >= j.at AND f.at <= :as_of) AS failed,"
-            " (SELECT MIN(b.at) FROM journal b WHERE b.kind = 'put-back' AND b.lot_id = j.lot_id"
-            "  AND b.job_id = j.job_id AND b.at >= j.at AND b.at <= :as_of) AS back"
-            " FROM journal j JOIN part_type p ON p.id = j.part_id"
-            " LEFT JOIN lot l ON l.id = j.lot_id LEFT JOIN source_unit u ON u.id = l.source_unit_id"
-            " WHERE j.kind = 'fitted' AND j.at <= :as_of"
-            " AND NOT EXISTS (SELECT 1 FROM journal x WHERE x.undoes = j.seq) ORDER BY j.seq"
-        ),
-        {"as_of": as_of},
-    ).mappings()
-    for row in rows:
-        yield dict(row)
+_UNDONE = "(SELECT undoes FROM journal WHERE undoes IS NOT NULL AND at <= :as_of)"
+"""Events that were taken back; a ``NOT IN`` over few numbers, read once."""
+
+_SERVICE = (
+    "SELECT j.lot_id, COALESCE(j.job_id, 0), j.kind, j.at, -j.quantity,"  # noqa: S608 - our own
+    " COALESCE(p.merged_into, p.id), p.family FROM journal j JOIN part_type p ON p.id = j.part_id"
+    " WHERE j.kind IN ('fitted', 'put-back', 'failed') AND j.at <= :as_of AND j.lot_id IS NOT NULL"
+    f" AND j.seq NOT IN {_UNDONE}"
+)
+
+
+def service(
+    connection: Connection, as_of: str, families: Sequence[str] | None = None
+) -> Iterable[ServiceEvent]:
+    """What happened to pieces in units, oldest first; of all families, or of some."""
+    values: dict[str, Any] = {"as_of": as_of}
+    among = ""
+    if families is not None:
+        values |= {f"f{at}": family for at, family in enumerate(families)}
+        among = f" AND p.family IN ({', '.join(f':f{at}' for at in range(len(families)))})"
+    return Asking(connection).rows(f"{_SERVICE}{among} ORDER BY j.seq", values)
+
+
+def names_of_parts(connection: Connection) -> dict[int, tuple[str, str | None]]:
+    """What every part type is called in a report, and its maker.
+
+    A code that several makers use is told apart by the maker.
+    """
+    rows = list(Asking(connection).rows("SELECT id, type_code, marking, maker FROM part_type"))
+    makers: dict[str, set[str | None]] = {}
+    for _, code, marking, maker in rows:
+        makers.setdefault(code or marking, set()).add(maker)
+    named = {}
+    for number, code, marking, maker in rows:
+        name = code or marking or f"part type {number}"
+        shared = len(makers[code or marking]) > 1
+        named[number] = (f"{name} ({maker or 'maker not known'})" if shared else name, maker)
+    return named
+
+
+def models_of_lots(connection: Connection) -> dict[int, str]:
+    """The model of the source unit each salvaged lot came from."""
+    rows = Asking(connection).rows(
+        "SELECT l.id, u.maker, u.model FROM lot l JOIN source_unit u ON u.id = l.source_unit_id"
+        " WHERE u.model IS NOT NULL"
+    )
+    return {number: f"{maker} {model}" if maker else model for number, maker, model in rows}
 
 
 LEAST_FAILURES = 3
@@ -163,13 +193,27 @@ LEAST_FAILURES = 3
 
 
 def failed_often(connection: Connection, part_ids: Sequence[int | None]) -> list[int]:
-    """Those of the part types of which several fitted pieces failed."""
+    """Those of the part types of which several fitted pieces failed, or of one merged into it."""
+    ask = Asking(connection)
     numbers = [number for number in part_ids if number is not None]
-    if not numbers:
+    became = _merged_into(ask, numbers)
+    asked = [*numbers, *became]
+    if not asked:
         return []
-    found = Asking(connection).rows(
-        f"SELECT part_id FROM journal WHERE part_id IN ({places(len(numbers))})"  # noqa: S608
-        f" AND kind = 'failed' GROUP BY part_id HAVING COUNT(*) >= {LEAST_FAILURES}",
-        numbers,
+    rows = ask.rows(
+        "SELECT part_id, COUNT(*) FROM journal WHERE kind = 'failed' AND part_id IN"  # noqa: S608
+        f" ({places(len(asked))}) GROUP BY part_id",
+        asked,
     )
-    return [number for (number,) in found]
+    failures: dict[int, int] = {}
+    for number, count in rows:
+        into = became.get(number, number)
+        failures[into] = failures.get(into, 0) + count
+    return [number for number, count in failures.items() if count >= LEAST_FAILURES]
+
+
+def _merged_into(ask: Asking, numbers: Sequence[int]) -> dict[int, int]:
+    """Part types that were merged into one of these, found by the events that say so."""
+    rows = ask.rows("SELECT part_id, detail FROM journal WHERE kind = 'merged'")
+    wanted = set(numbers)
+    return {int(json.loads(detail)["drop"]): into for into, detail in rows if into in wanted}
