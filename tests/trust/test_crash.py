@@ -20,7 +20,7 @@ from tests.trust.killing import Killed, killed_child, killed_process, moments, r
 
 pytestmark = pytest.mark.skipif(not hasattr(__import__("os"), "fork"), reason="needs fork")
 
-QUICK = 6
+QUICK = 3
 """Kills of each kind in a plain run."""
 
 MANY = 50

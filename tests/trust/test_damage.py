@@ -124,10 +124,10 @@ def damage(folder: Path, kind: str, rounds: int, seed: int) -> Counter[str]:
 @pytest.mark.parametrize("kind", KINDS)
 def test_damage_is_never_believed_about_stock(memory: Path, kind: str) -> None:
     """It is found, or no event and no count is other than it was; no command breaks off."""
-    seen = damage(memory, kind, 4, seed=5)
+    seen = damage(memory, kind, 3, seed=5)
 
     assert seen["believed"] == 0
-    assert seen.total() == 4
+    assert seen.total() == 3
 
 
 @pytest.mark.slow

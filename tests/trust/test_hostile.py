@@ -46,7 +46,7 @@ HOSTILE = {
     "like": "%_\\%",
     "path": "../../../etc/passwd",
     "option": "--version",
-    "long": "16A " * 25_000,
+    "long": "16A " * 2_500,
     "digits": "9" * 20_000,
     "brackets": "(" * 5_000 + ")" * 5_000,
     "arabic digits": "\u0661\u0666A \u0662\u0665\u0660V",
@@ -150,7 +150,7 @@ def _markings(shelf: Path) -> list[tuple[str, str]]:
         return [(row[0], row[1].strip()) for row in rows]
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 @given(text=st.text(max_size=60), other=st.text(max_size=20))
 def test_any_text_at_all_is_harmless(text: str, other: str) -> None:
     """Typed as a marking and a bin, shown, found; refused in one sentence or kept."""

@@ -112,7 +112,7 @@ def race(path: Path, rounds: int, command: str) -> list[str]:
 
 
 @pytest.mark.parametrize(
-    ("command", "kind", "rounds"), [("fit", "fitted", 40), ("hold", "held", 10)]
+    ("command", "kind", "rounds"), [("fit", "fitted", 25), ("hold", "held", 5)]
 )
 def test_the_last_piece_is_taken_once(tmp_path: Path, command: str, kind: str, rounds: int) -> None:
     """Each loser ends with 1 and one sentence that says how many are left."""

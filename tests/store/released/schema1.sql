@@ -39,7 +39,7 @@ CREATE TABLE bench_test (
 	PRIMARY KEY (id), 
 	FOREIGN KEY(lot_id) REFERENCES lot (id)
 );
-INSERT INTO "bench_test" VALUES(1,2,'2026-11-25T11:04:53.317332+00:00','north','clicks','hand',NULL,NULL);
+INSERT INTO "bench_test" VALUES(1,2,'2026-11-25T11:21:18.577720+00:00','north','clicks','hand',NULL,NULL);
 CREATE TABLE bin (
 	code VARCHAR NOT NULL, 
 	note VARCHAR, 
@@ -84,7 +84,7 @@ CREATE TABLE job (
 	note VARCHAR, 
 	PRIMARY KEY (id)
 );
-INSERT INTO "job" VALUES(1,'2026-11-25T11:04:53.200961+00:00','microwave oven','Brenka','BK-20M','BK20M',NULL,'A. Sample','dead','{}',NULL,NULL,NULL);
+INSERT INTO "job" VALUES(1,'2026-11-25T11:21:18.473096+00:00','microwave oven','Brenka','BK-20M','BK20M',NULL,'A. Sample','dead','{}',NULL,NULL,NULL);
 CREATE TABLE job_reading (
 	id INTEGER NOT NULL, 
 	job_id INTEGER NOT NULL, 
@@ -123,23 +123,23 @@ CREATE TABLE journal (
 	FOREIGN KEY(source_unit_id) REFERENCES source_unit (id), 
 	FOREIGN KEY(undoes) REFERENCES journal (seq)
 );
-INSERT INTO "journal" VALUES(1,'2026-11-25T11:04:53.020374+00:00','north','logged',1,1,NULL,NULL,NULL,9,0,0,'{"bin":"A3-07","state":"clicks"}',NULL,1,'a85da36f5046aba3493474a7ae6226f75e71ac76a541ea063ab88a170c3c2369');
-INSERT INTO "journal" VALUES(2,'2026-11-25T11:04:53.074399+00:00','north','unit-logged',NULL,NULL,NULL,1,NULL,0,0,0,'{"label":"U1"}',NULL,2,'7b226623891eabf15f1e97f70afd465e123427eaa8126677206d1fa1b6c2f585');
-INSERT INTO "journal" VALUES(3,'2026-11-25T11:04:53.075621+00:00','north','logged',2,2,NULL,1,NULL,2,0,0,'{"bin":"A3-08","state":"untested"}',NULL,2,'13d3ef531842ceff583c0cc3c306000590a30146393eca51588b91502dcebdf8');
-INSERT INTO "journal" VALUES(4,'2026-11-25T11:04:53.075621+00:00','north','logged',3,3,NULL,1,NULL,1,0,0,'{"bin":"C1-01","state":"untested"}',NULL,2,'6966604f2b8efff3ecc4570b02f59f7cd6f784ece0d065ffcfb8199194f8f193');
-INSERT INTO "journal" VALUES(5,'2026-11-25T11:04:53.118937+00:00','north','logged',4,4,NULL,NULL,NULL,5,0,0,'{"bin":"A3-07","state":"clicks"}',NULL,5,'cf9310952c17adba10d49d15ba2df4db5d17e0e2e9cb5f08f14736789b6422d6');
-INSERT INTO "journal" VALUES(6,'2026-11-25T11:04:53.170892+00:00','north','merged',NULL,1,NULL,NULL,NULL,0,0,0,'{"drop":4,"moved":{"added":[2],"alias":[],"lot":[4],"measured":[],"part_type":[4]}}',NULL,6,'adeed0bb580660d1c3944cafab348cabb15398a2f9ddd4772435839d9682c286');
-INSERT INTO "journal" VALUES(7,'2026-11-25T11:04:53.201641+00:00','north','job-opened',NULL,NULL,1,NULL,NULL,0,0,0,'{}',NULL,7,'387c21391123c61a90677a5adb3af0a5878fa34246e4f7262237d4d62f6a1998');
-INSERT INTO "journal" VALUES(8,'2026-11-25T11:04:53.242513+00:00','north','held',1,1,1,NULL,'monitor',0,2,0,'{}',NULL,8,'47762363263af6aafd4c044d91090eeaff0d10e2af05489ca62da39156f02633');
-INSERT INTO "journal" VALUES(9,'2026-11-25T11:04:53.281896+00:00','north','released',1,1,1,NULL,NULL,0,-1,0,'{}',NULL,9,'c629a2dd46a62f9f45effd8d7ec1a3b611fa7d86596bacd8cfdaa1da2db30c84');
-INSERT INTO "journal" VALUES(10,'2026-11-25T11:04:53.281896+00:00','north','fitted',1,1,1,NULL,'monitor',-1,0,0,'{}',NULL,9,'e3f06c3d5f257ac1d2f72c5b608eb722ca9db44d39530502e261b6730fbaaf1c');
-INSERT INTO "journal" VALUES(11,'2026-11-25T11:04:53.317577+00:00','north','tested',2,2,NULL,NULL,NULL,0,0,0,'{"state":"clicks","test":1,"was":"untested"}',NULL,11,'7372c77a4442c6ff99c7b07fbdf0d4ba1a7a9660005b390e9a336986aade94af');
-INSERT INTO "journal" VALUES(12,'2026-11-25T11:04:53.346155+00:00','north','scrapped',3,3,NULL,NULL,NULL,-1,0,0,'{"reason":"bulged"}',NULL,12,'817373bfe74e706dceb659e0b9f334a8f455c3455ec371aeec6d4d59722394d0');
-INSERT INTO "journal" VALUES(13,'2026-11-25T11:04:53.381414+00:00','north','counted',4,1,NULL,NULL,NULL,-1,0,0,'{"counted":4,"record":5}',NULL,13,'d9ea51983b27c32271d88a67b8467b8471e464ee64f608a0a8b1e8a2b3adb95e');
-INSERT INTO "journal" VALUES(14,'2026-11-25T11:04:53.422636+00:00','north','measured',NULL,1,NULL,NULL,NULL,0,0,0,'{"rows":[1],"values":{"actuator":"roller"}}',NULL,14,'29eb29450edaf71baf23fb5a647ec5815aea5a9be728e935f59d7876d47d7c34');
-INSERT INTO "journal" VALUES(15,'2026-11-25T11:04:53.453376+00:00','north','xref-added',NULL,NULL,NULL,NULL,NULL,0,0,0,'{"edges":[1],"kind":"added"}',NULL,15,'109865621b5b77942599ecabf77a4358d1b38472200858c56bfc582985d4a938');
-INSERT INTO "journal" VALUES(16,'2026-11-25T11:04:53.485390+00:00','north','moved',2,2,NULL,NULL,NULL,0,0,0,'{"from":"A3-08","to":"B1"}',NULL,16,'d9c12b1166c7144f1aca1e1591a25227aab3f35e63011711c963f8bbd04e0a49');
-INSERT INTO "journal" VALUES(17,'2026-11-25T11:04:53.525724+00:00','north','undone-moved',2,2,NULL,NULL,NULL,0,0,0,'{"to":"A3-08"}',16,17,'4768af705a33edca4558856f271fcaeac48b09863e8e631b74ee2547b0ef767b');
+INSERT INTO "journal" VALUES(1,'2026-11-25T11:21:18.320266+00:00','north','logged',1,1,NULL,NULL,NULL,9,0,0,'{"bin":"A3-07","state":"clicks"}',NULL,1,'937d6c65a98075346a2f8db5d4f447c801e6087115a7cf4beede8ae6e1cac9eb');
+INSERT INTO "journal" VALUES(2,'2026-11-25T11:21:18.367657+00:00','north','unit-logged',NULL,NULL,NULL,1,NULL,0,0,0,'{"label":"U1"}',NULL,2,'0152df3a8a432249b33b54b6c4eb346535d67651023ccfb1bb20a65c98408e6b');
+INSERT INTO "journal" VALUES(3,'2026-11-25T11:21:18.377203+00:00','north','logged',2,2,NULL,1,NULL,2,0,0,'{"bin":"A3-08","state":"untested"}',NULL,2,'d889c66e02f606170efd0792b0d2a607648eef735b8dd27dd0e3406bf441f937');
+INSERT INTO "journal" VALUES(4,'2026-11-25T11:21:18.377203+00:00','north','logged',3,3,NULL,1,NULL,1,0,0,'{"bin":"C1-01","state":"untested"}',NULL,2,'8a1a1eeed068eaaa3f5b947172f72bcc413e4e37eada3ea8fb1d9f319bd3b92b');
+INSERT INTO "journal" VALUES(5,'2026-11-25T11:21:18.398851+00:00','north','logged',4,4,NULL,NULL,NULL,5,0,0,'{"bin":"A3-07","state":"clicks"}',NULL,5,'31cddfa32ea0314504f39cf340e1f2d72c1b8b90177bdf04dcbacfdf2e2ad466');
+INSERT INTO "journal" VALUES(6,'2026-11-25T11:21:18.438854+00:00','north','merged',NULL,1,NULL,NULL,NULL,0,0,0,'{"drop":4,"moved":{"added":[2],"alias":[],"lot":[4],"measured":[],"part_type":[4]}}',NULL,6,'a170b6aa052e38efa67bc59748794fc95bce030807ad739e0123b0ed5a25dc12');
+INSERT INTO "journal" VALUES(7,'2026-11-25T11:21:18.473841+00:00','north','job-opened',NULL,NULL,1,NULL,NULL,0,0,0,'{}',NULL,7,'d7067239e79652b42eff42124b74d880a33e2b93123540666bf92103db1203af');
+INSERT INTO "journal" VALUES(8,'2026-11-25T11:21:18.514470+00:00','north','held',1,1,1,NULL,'monitor',0,2,0,'{}',NULL,8,'a26cf4e4760ae16b3dd50deddc0bc539437365795dcccb3f82c3946c3376a8f7');
+INSERT INTO "journal" VALUES(9,'2026-11-25T11:21:18.546127+00:00','north','released',1,1,1,NULL,NULL,0,-1,0,'{}',NULL,9,'4f0128c39836b0e7a64e34203b3e5858436d259b58af84140936413d054d5e37');
+INSERT INTO "journal" VALUES(10,'2026-11-25T11:21:18.546127+00:00','north','fitted',1,1,1,NULL,'monitor',-1,0,0,'{}',NULL,9,'a26424ef7d3db6cca2218fa9e5faadfff89790844f16742be9856c20fdb57376');
+INSERT INTO "journal" VALUES(11,'2026-11-25T11:21:18.577978+00:00','north','tested',2,2,NULL,NULL,NULL,0,0,0,'{"state":"clicks","test":1,"was":"untested"}',NULL,11,'8fbcc3b1cf5396c77384248dba5a1a6a1bfbf96ce804957dba223d93661a4715');
+INSERT INTO "journal" VALUES(12,'2026-11-25T11:21:18.601288+00:00','north','scrapped',3,3,NULL,NULL,NULL,-1,0,0,'{"reason":"bulged"}',NULL,12,'9aa95afa45dd3ce85fa682b63fc55b39036bcb995da7222f2c75ed24764d9f5e');
+INSERT INTO "journal" VALUES(13,'2026-11-25T11:21:18.625205+00:00','north','counted',4,1,NULL,NULL,NULL,-1,0,0,'{"counted":4,"record":5}',NULL,13,'8a410f10bacdf476c5bb71e467c21a2150dc77c4c728f7540bb46edc8d281f58');
+INSERT INTO "journal" VALUES(14,'2026-11-25T11:21:18.657835+00:00','north','measured',NULL,1,NULL,NULL,NULL,0,0,0,'{"rows":[1],"values":{"actuator":"roller"}}',NULL,14,'f9e2096b0161026876fc87299b57cafa3dc395bbe85f58597545466ecb8a4145');
+INSERT INTO "journal" VALUES(15,'2026-11-25T11:21:18.693404+00:00','north','xref-added',NULL,NULL,NULL,NULL,NULL,0,0,0,'{"edges":[1],"kind":"added"}',NULL,15,'eb6d08392ea1d3fa004f4927caa94d9032192a664c794a029e9c83aef0d3d887');
+INSERT INTO "journal" VALUES(16,'2026-11-25T11:21:18.713490+00:00','north','moved',2,2,NULL,NULL,NULL,0,0,0,'{"from":"A3-08","to":"B1"}',NULL,16,'29b7c39baf1a686542d998661ffca06da57a3cd8e2e750a45ebb5e6e3cdb035a');
+INSERT INTO "journal" VALUES(17,'2026-11-25T11:21:18.753746+00:00','north','undone-moved',2,2,NULL,NULL,NULL,0,0,0,'{"to":"A3-08"}',16,17,'842a2383958f21e6aa6614f51c1e9cf2a9298fd8ee3fbdcb4234374a1ed04420');
 CREATE TABLE loaded_file (
 	digest VARCHAR NOT NULL, 
 	name VARCHAR NOT NULL, 
@@ -169,10 +169,10 @@ CREATE TABLE lot (
 	FOREIGN KEY(bin) REFERENCES bin (code), 
 	FOREIGN KEY(source_unit_id) REFERENCES source_unit (id)
 );
-INSERT INTO "lot" VALUES(1,1,8,1,'clicks','A3-07','new',NULL,NULL,450,'0815',NULL,'2026-11-25T11:04:53.020132+00:00');
-INSERT INTO "lot" VALUES(2,2,2,0,'clicks','A3-08','salvaged',1,NULL,NULL,NULL,NULL,'2026-11-25T11:04:53.075464+00:00');
-INSERT INTO "lot" VALUES(3,3,0,0,'untested','C1-01','salvaged',1,NULL,NULL,NULL,NULL,'2026-11-25T11:04:53.075464+00:00');
-INSERT INTO "lot" VALUES(4,1,4,0,'clicks','A3-07','new',NULL,NULL,NULL,NULL,NULL,'2026-11-25T11:04:53.118782+00:00');
+INSERT INTO "lot" VALUES(1,1,8,1,'clicks','A3-07','new',NULL,NULL,450,'0815',NULL,'2026-11-25T11:21:18.311899+00:00');
+INSERT INTO "lot" VALUES(2,2,2,0,'clicks','A3-08','salvaged',1,NULL,NULL,NULL,NULL,'2026-11-25T11:21:18.377021+00:00');
+INSERT INTO "lot" VALUES(3,3,0,0,'untested','C1-01','salvaged',1,NULL,NULL,NULL,NULL,'2026-11-25T11:21:18.377021+00:00');
+INSERT INTO "lot" VALUES(4,1,4,0,'clicks','A3-07','new',NULL,NULL,NULL,NULL,NULL,'2026-11-25T11:21:18.398664+00:00');
 CREATE TABLE measured (
 	id INTEGER NOT NULL, 
 	part_id INTEGER NOT NULL, 
@@ -183,7 +183,7 @@ CREATE TABLE measured (
 	PRIMARY KEY (id), 
 	FOREIGN KEY(part_id) REFERENCES part_type (id)
 );
-INSERT INTO "measured" VALUES(1,1,'actuator','"roller"','north','2026-11-25T11:04:53.421932+00:00');
+INSERT INTO "measured" VALUES(1,1,'actuator','"roller"','north','2026-11-25T11:21:18.657295+00:00');
 CREATE TABLE part_type (
 	id INTEGER NOT NULL, 
 	family VARCHAR NOT NULL, 
@@ -201,10 +201,10 @@ CREATE TABLE part_type (
 	PRIMARY KEY (id), 
 	FOREIGN KEY(merged_into) REFERENCES part_type (id)
 );
-INSERT INTO "part_type" VALUES(1,'switch','Brenka',NULL,'EX-1 16A 250V',NULL,'{"resistive_a": 16, "volts_ac": [250]}',NULL,'EX116A250V',NULL,NULL,NULL,'2026-11-25T11:04:53.011161+00:00');
-INSERT INTO "part_type" VALUES(2,'switch',NULL,NULL,'16(4)A 250V~ T85 5E4',NULL,'{"ambient_min_c": 0, "ambient_max_c": 85, "endurance_cycles": 50000, "resistive_a": 16, "motor_a": 4, "volts_ac": [250]}',NULL,'164A250VT855E4',NULL,NULL,NULL,'2026-11-25T11:04:53.074719+00:00');
-INSERT INTO "part_type" VALUES(3,'hv_capacitor',NULL,NULL,'2100V 1µF',NULL,'{"voltage_v": 2100, "capacitance_uf": 1}',NULL,'2100V1F',NULL,NULL,NULL,'2026-11-25T11:04:53.074719+00:00');
-INSERT INTO "part_type" VALUES(4,'switch','Brenka','EX-1','EX-1 16A 250V',NULL,'{"resistive_a": 16, "volts_ac": [250]}','EX1','EX116A250V',NULL,1,NULL,'2026-11-25T11:04:53.118221+00:00');
+INSERT INTO "part_type" VALUES(1,'switch','Brenka',NULL,'EX-1 16A 250V',NULL,'{"resistive_a": 16, "volts_ac": [250]}',NULL,'EX116A250V',NULL,NULL,NULL,'2026-11-25T11:21:18.310918+00:00');
+INSERT INTO "part_type" VALUES(2,'switch',NULL,NULL,'16(4)A 250V~ T85 5E4',NULL,'{"ambient_min_c": 0, "ambient_max_c": 85, "endurance_cycles": 50000, "resistive_a": 16, "motor_a": 4, "volts_ac": [250]}',NULL,'164A250VT855E4',NULL,NULL,NULL,'2026-11-25T11:21:18.367988+00:00');
+INSERT INTO "part_type" VALUES(3,'hv_capacitor',NULL,NULL,'2100V 1µF',NULL,'{"voltage_v": 2100, "capacitance_uf": 1}',NULL,'2100V1F',NULL,NULL,NULL,'2026-11-25T11:21:18.367988+00:00');
+INSERT INTO "part_type" VALUES(4,'switch','Brenka','EX-1','EX-1 16A 250V',NULL,'{"resistive_a": 16, "volts_ac": [250]}','EX1','EX116A250V',NULL,1,NULL,'2026-11-25T11:21:18.398176+00:00');
 CREATE TABLE rating (
 	id INTEGER NOT NULL, 
 	part_id INTEGER NOT NULL, 
@@ -297,9 +297,7 @@ INSERT INTO "search_seed" VALUES(24655123,'EX1010',1);
 INSERT INTO "search_seed" VALUES(24655683,'EX1010',1);
 INSERT INTO "search_seed" VALUES(31452613,'164A250VT855E4',3);
 INSERT INTO "search_seed" VALUES(31561430,'EX116A250V',2);
-INSERT INTO "search_seed" VALUES(135028936,'164A250VT855E4',3);
 INSERT INTO "search_seed" VALUES(270335734,'164A250VT855E4',3);
-INSERT INTO "search_seed" VALUES(270335736,'EX116A250V',2);
 INSERT INTO "search_seed" VALUES(376981059,'EX1010',1);
 INSERT INTO "search_seed" VALUES(400868931,'EX1010',1);
 INSERT INTO "search_seed" VALUES(400889091,'EX1010',1);
@@ -350,8 +348,8 @@ CREATE TABLE source_unit (
 	UNIQUE (label)
 );
 INSERT INTO "source_unit" VALUES(1,'U1','microwave oven','Brenka','BK-20M','BK20M','/01',NULL,NULL,NULL,1,NULL);
-CREATE INDEX ix_edge_to_key ON edge (to_key);
 CREATE INDEX ix_edge_kind_place ON edge (kind, place);
+CREATE INDEX ix_edge_to_key ON edge (to_key);
 CREATE INDEX ix_edge_from_key ON edge (from_key);
 CREATE INDEX ix_job_model_key ON job (model_key);
 CREATE INDEX ix_part_type_family ON part_type (family);
@@ -363,19 +361,19 @@ CREATE INDEX ix_alias_code_key ON alias (code_key);
 CREATE INDEX ix_alias_part_id ON alias (part_id);
 CREATE INDEX ix_job_reading_job_id ON job_reading (job_id);
 CREATE INDEX ix_lot_part_id ON lot (part_id);
-CREATE INDEX ix_lot_bin ON lot (bin);
 CREATE INDEX ix_lot_source_unit_id ON lot (source_unit_id);
+CREATE INDEX ix_lot_bin ON lot (bin);
 CREATE INDEX ix_measured_part_id ON measured (part_id);
 CREATE INDEX ix_rating_part_id ON rating (part_id);
 CREATE INDEX ix_rating_name_word ON rating (name, word, part_id);
 CREATE INDEX ix_rating_name_number ON rating (name, number, part_id);
 CREATE INDEX ix_bench_test_lot_id ON bench_test (lot_id);
-CREATE INDEX ix_journal_part_kind_at ON journal (part_id, kind, at);
-CREATE INDEX ix_journal_job_id ON journal (job_id);
-CREATE INDEX ix_journal_act ON journal (act);
-CREATE INDEX ix_journal_undoes ON journal (undoes);
-CREATE INDEX ix_journal_lot_id ON journal (lot_id);
 CREATE INDEX ix_journal_kind_at ON journal (kind, at);
+CREATE INDEX ix_journal_part_kind_at ON journal (part_id, kind, at);
+CREATE INDEX ix_journal_lot_id ON journal (lot_id);
+CREATE INDEX ix_journal_act ON journal (act);
+CREATE INDEX ix_journal_job_id ON journal (job_id);
+CREATE INDEX ix_journal_undoes ON journal (undoes);
 CREATE INDEX ix_bench_reading_test_id ON bench_reading (test_id);
 CREATE TRIGGER journal_keeps_its_rows BEFORE DELETE ON journal BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
 CREATE TRIGGER journal_keeps_its_words BEFORE UPDATE ON journal BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
