@@ -37,7 +37,7 @@ def fitted(
     out: dict[tuple[int, int, int, str], list[tuple[str, str, int]]] = {}
     for lot, job, kind, when, pieces, part, family in sums.service(connection, at, families):
         out.setdefault((lot, job, part, family), []).append((kind, when, pieces))
-    name_of = _names(connection, by)
+    name_of = _names(connection, by, families)
     failed: dict[tuple[str, str], list[float]] = {}
     alive: dict[tuple[str, str], list[float]] = {}
     for (lot, _, part, family), events in out.items():
@@ -53,12 +53,14 @@ def fitted(
     ]
 
 
-def _names(connection: Connection, by: str) -> Callable[[int, int], str | None]:
+def _names(
+    connection: Connection, by: str, families: Sequence[str] | None
+) -> Callable[[int, int], str | None]:
     """What a piece of a lot and part type is counted under; None: under nothing."""
     if by == "unit":
         models = sums.models_of_lots(connection)
         return lambda lot, _part: models.get(lot)
-    names = sums.names_of_parts(connection)
+    names = sums.names_of_parts(connection, families)
     which = 0 if by == "part" else 1
     return lambda _lot, part: names[part][which]
 
@@ -74,7 +76,7 @@ def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[int, s
     known = {part.id: part for part in offered if part.id is not None}
     families = sorted({part.family for part in known.values()})
     found = what_wears(fitted(connection, "part", moment(None), families)).warnings()
-    names = sums.names_of_parts(connection) if found else {}
+    names = sums.names_of_parts(connection, families) if found else {}
     return {number: found[names[number][0]] for number in known if _called(names, number) in found}
 
 

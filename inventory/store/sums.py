@@ -154,20 +154,28 @@ def service(
     connection: Connection, as_of: str, families: Sequence[str] | None = None
 ) -> Iterable[ServiceEvent]:
     """What happened to pieces in units, oldest first; of all families, or of some."""
-    values: dict[str, Any] = {"as_of": as_of}
-    among = ""
-    if families is not None:
-        values |= {f"f{at}": family for at, family in enumerate(families)}
-        among = f" AND p.family IN ({', '.join(f':f{at}' for at in range(len(families)))})"
-    return Asking(connection).rows(f"{_SERVICE}{among} ORDER BY j.seq", values)
+    among, values = _among(families)
+    return Asking(connection).rows(f"{_SERVICE}{among} ORDER BY j.seq", {"as_of": as_of, **values})
 
 
-def names_of_parts(connection: Connection) -> dict[int, tuple[str, str | None]]:
-    """What every part type is called in a report, and its maker.
+def _among(families: Sequence[str] | None) -> tuple[str, dict[str, str]]:
+    """The condition that a part type is of some families, with its values."""
+    if families is None:
+        return "", {}
+    values = {f"f{at}": family for at, family in enumerate(families)}
+    return f" AND p.family IN ({', '.join(f':{name}' for name in values)})", values
+
+
+def names_of_parts(
+    connection: Connection, families: Sequence[str] | None = None
+) -> dict[int, tuple[str, str | None]]:
+    """What every part type is called in a report, and its maker; of all families, or of some.
 
     A code that several makers use is told apart by the maker.
     """
-    rows = list(Asking(connection).rows("SELECT id, type_code, marking, maker FROM part_type"))
+    among, values = _among(families)
+    statement = "SELECT id, type_code, marking, maker FROM part_type p WHERE 1 = 1"
+    rows = list(Asking(connection).rows(statement + among, values))
     makers: dict[str, set[str | None]] = {}
     for _, code, marking, maker in rows:
         makers.setdefault(code or marking, set()).add(maker)
