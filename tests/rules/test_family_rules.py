@@ -116,3 +116,79 @@ def test_more_ribs_need_a_look(ribs: int, outcomes: list[Outcome]) -> None:
 def test_a_cool_coupler_is_refused_on_a_hot_appliance(has: str, outcomes: list[Outcome]) -> None:
     """C13 stands 70 °C, C15 120 °C. Source: IEC 60320-1 (2cit)."""
     assert answers(judged("coupler", {"sheet": "C15"}, {"sheet": has}), "coupler-heat") == outcomes
+
+
+COILS = [
+    ({"coil_volts_dc": 12}, {"coil_volts_dc": 5}, True),
+    ({"coil_volts_dc": 12}, {}, True),
+    ({}, {"coil_volts_dc": 12}, True),
+    ({"coil_volts_dc": 12}, {"coil_volts_dc": 12}, False),
+    ({}, {}, False),
+]
+
+
+@pytest.mark.parametrize(("need", "has", "refused"), COILS)
+def test_a_coil_makes_a_relay_of_a_switch(
+    need: dict[str, Any], has: dict[str, Any], refused: bool
+) -> None:
+    """SRD-12VDC under the switches is a relay, and 5 V is not 12 V. Common practice."""
+    said = {"resistive_a": 10, "volts_ac": [250], "contact_form": "SPDT"}
+    found = judged("switch", {**said, **need}, {**said, **has})
+
+    assert answers(found, "coil") == ([NO] if refused else [])
+
+
+SUPPLIES = [
+    ("motor_fan", {"voltage_vac": 230}, {"voltage_vdc": 12}, True),
+    ("motor_fan", {"voltage_vdc": 12}, {"voltage_vac": 230}, True),
+    ("motor_fan", {"voltage_vac": 230}, {"voltage_vac": 230, "voltage_vdc": 12}, False),
+    ("motor_fan", {"voltage_vac": 230}, {"voltage_v": 230}, False),
+    ("lamp", {"voltage_vac": 12}, {"voltage_dc_v": 12}, True),
+    ("fuse", {"voltage_vac": 250}, {"voltage_vdc": 125}, False),
+]
+
+
+@pytest.mark.parametrize(("family", "need", "has", "refused"), SUPPLIES)
+def test_direct_and_alternating_current_are_kept_apart(
+    family: str, need: dict[str, Any], has: dict[str, Any], refused: bool
+) -> None:
+    """A 12 V d.c. fan is none for the mains. Common practice."""
+    assert answers(judged(family, need, has), "supply-kind") == ([NO] if refused else [])
+
+
+BY_CLASS = [
+    ({"X1": 440, "Y2": 250}, {"class": ["X2"], "voltage_vac": 275}, []),
+    ({"X1": 440, "Y2": 250}, {"class": ["X1", "Y2"], "voltage_vac": 300}, [NO]),
+    ({"X1": 440, "Y2": 250}, {"voltage_vac_by_class": {"X1": 440, "Y1": 400}}, []),
+    ({"X1": 440, "Y2": 300}, {"voltage_vac_by_class": {"X1": 440, "Y2": 250}}, [NO]),
+]
+
+
+@pytest.mark.parametrize(("need", "has", "outcomes"), BY_CLASS)
+def test_each_wanted_class_keeps_its_voltage(
+    need: dict[str, int], has: dict[str, Any], outcomes: list[Outcome]
+) -> None:
+    """X1 440 V~, Y2 250 V~ are two ratings of one part. Source: IEC 60384-14."""
+    wanted = {"class": list(need), "voltage_vac_by_class": need, "capacitance_uf": 0.0022}
+    offered = {"capacitance_uf": 0.0022, "class": list(has.get("voltage_vac_by_class", ())), **has}
+
+    assert answers(judged("capacitor_safety", wanted, offered), "class-voltage") == outcomes
+
+
+def test_two_poles_are_not_replaced_by_one() -> None:
+    """One pole leaves one lead live. Source: IEC 61058-1."""
+    said = {"resistive_a": 10, "volts_ac": [250]}
+    found = judged("switch", {**said, "contact_form": "DPDT"}, {**said, "contact_form": "SPDT"})
+    turned = judged("switch", {**said, "contact_form": "SPDT"}, {**said, "contact_form": "DPDT"})
+
+    assert answers(found, "poles") == [NO]
+    assert NO not in answers(turned, "poles")
+
+
+def test_a_fuse_that_interrupts_less_is_refused() -> None:
+    """100 A at 250 V is no 1500 A. Source: UL 248-14, interrupting ratings."""
+    said = {"current_a": 5, "speed": "fast", "standard": "UL 248-14", "voltage_v": 250}
+    rows = [{"a": 10000, "voltage_v": 125}, {"a": 100, "voltage_v": 250}]
+    found = judged("fuse", {**said, "breaking_capacity_a": 1500}, {**said, "interrupting": rows})
+
+    assert answers(found, "breaking_capacity_a") == [NO]

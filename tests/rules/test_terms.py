@@ -53,10 +53,28 @@ CASES: list[tuple[str, dict[str, Any], dict[str, Any]]] = [
     ("screw", {"thread": "#8-32"}, {"thread": "#8-32"}),
     ("screw", {"thread": "M7"}, {"thread": "M7"}),
     ("switch", {"maker_rating_a": 5}, {"resistive_a": 5}),
+    ("switch", {"contact_form": "DPDT"}, {"poles": 2}),
+    ("relay", {"coil_vdc": 12, "coil_power_w": 0.36}, {"coil_ohm": 400}),
+    ("thermal_cutout", {"open_tol_f": 9, "reset_tol_f": 18}, {"open_tol_c": 5, "reset_tol_c": 10}),
+    ("thermal_cutout", {"open_f": 145, "differential_f": 30}, {"reset_c": 46.1}),
+    ("thermal_cutout", {"close_on_rise_c": 60, "open_on_fall_c": 45}, {"reset_c": 45}),
+    ("thermal_cutout", {"voltage_vdc": 24, "current_a": 10}, {"volts_dc": 24}),
+    ("thermal_link", {"tf_f": 230}, {"tf_c": 110}),
+    ("lamp", {"temp_f": 572}, {"temp_c": 300}),
+    ("belt", {"length_in": 36.5}, {"length_mm": 927.1}),
+    ("cord", {"jacket": "thermoplastic"}, {"sheath": "PVC"}),
+    ("cord", {"type": "HPNO"}, {"type": "HPN"}),
+    (
+        "fuse",
+        {"interrupting": [{"a": 10000, "voltage_v": 125}, {"a": 100, "voltage_v": 250}]},
+        {"breaking_capacity_a": 100},
+    ),
+    ("capacitor_safety", {"voltage_vac_by_class": {"X1": 440, "Y2": 250}}, {"voltage_vac": 250}),
 ]
 """Sources: UL 310 (tabs), ASTM B258 (18 AWG is 0.823 mm²), NIST SP 811 (302 °F is 150 °C),
 IEC 60127-1 (letters), ISO 261 (coarse pitches), UL 62 type letters,
-LG DLE3777W service manual (reset at -35 °C)."""
+LG DLE3777W service manual (reset at -35 °C), Littelfuse fuseology guide (interrupting ratings),
+Omron G5LE data sheet (12 V, 0.36 W, 400 Ω), a lint-filter thermostat stamped L145-30F."""
 
 
 @pytest.mark.parametrize(("family", "ratings", "derived"), CASES)
@@ -80,6 +98,12 @@ NOT_DERIVED = [
     ("relay", {"contact_form": "NO"}, "poles"),
     ("terminal", {"tab_mm": [[4.8, 0.5], [6.3, 0.8]]}, "tab_mm"),
     ("terminal", {"tab_mm": [[4.8, 0.5], [4.8, 0.8]]}, "tab_thick"),
+    ("relay", {"coil_vac": 230, "coil_power_w": 1.2}, "coil_ohm"),  # an a.c. coil has reactance
+    ("thermal_cutout", {"voltage_vdc": 24, "current_a": 10}, "resistive_a"),
+    ("thermal_cutout", {"differential_f": 30}, "reset_c"),
+    ("cord", {"type": "SJT", "service": "SJT"}, "type"),  # the service class speaks for it
+    ("cord", {"jacket": "elastomer"}, "sheath"),
+    ("fuse", {"interrupting": [{"a": 1200}]}, "breaking_capacity_a"),
 ]
 
 
