@@ -19,7 +19,7 @@ def _file(shelf: str | None) -> Path:
     """The shelf's file; a database server has its own tools."""
     from inventory.bench.place import shelf_path
 
-    where = shelf_path(shelf)
+    where = shelf_path(shelf).removeprefix("sqlite:///")
     if "://" in where:
         raise WrongInput("A database server is backed up with its own tools.")
     return Path(where).expanduser()

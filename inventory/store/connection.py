@@ -103,9 +103,14 @@ def engine_for_url(url: str) -> Engine:
     from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 
     try:
-        return create_engine(make_url(url))
-    except (ArgumentError, NoSuchModuleError, ModuleNotFoundError) as error:
-        raise WrongInput(f"Cannot use {url!r} as a shelf: {error}.") from error
+        address = make_url(url)
+        if address.get_backend_name() == "sqlite":
+            raise WrongInput("A shelf file is named by its path, or as sqlite:///path.")
+        return create_engine(address)
+    except (ArgumentError, NoSuchModuleError, ModuleNotFoundError, ValueError) as error:
+        # the address may hold a password: neither it nor an error that repeats it is shown
+        why = f": {error}" if isinstance(error, NoSuchModuleError | ModuleNotFoundError) else ""
+        raise WrongInput(f"That address cannot be used as a shelf{why}.") from error
 
 
 def _uri(path: Path) -> str:

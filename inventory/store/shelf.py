@@ -121,16 +121,21 @@ def _file_number(path: Path | None) -> int | None:
         return None
 
 
+_FILE_URL = "sqlite:///"
+"""A shelf file written as a URL, as SQLAlchemy has it."""
+
+
 def open_shelf(where: str, *, bench: str | None = None, create: bool = False) -> Shelf:
     """Open the shelf at a path or URL; a missing one is made only when ``create`` says so.
 
     Raises ``StoreUnusable`` for a file that is not a shelf, or of a newer program.
     """
     who = bench or os.environ.get("SALVAGE_BENCH") or "bench"
-    if "://" in where:
+    if "://" in where and not where.startswith(_FILE_URL):
         engine = opening.engine_for_url(where)
         return Shelf(EngineLater(lambda: engine), None, who)
-    path = Path(where).expanduser()
+    # a file is opened as a file, however it is written: only so it gets its settings
+    path = Path(where.removeprefix(_FILE_URL)).expanduser()
     with explaining(path):
         if path.exists():
             return _open_existing(path, who)

@@ -30,6 +30,7 @@ class Killed:
 
     acknowledged: int  # commands that were acknowledged before the end
     finished: bool  # it was done before the signal came
+    seconds: float = 0.0  # how long it worked
 
 
 def killed_child(
@@ -42,7 +43,9 @@ def killed_child(
         _work(shelf, commands, writing, prepare)
     os.close(writing)
     os.read(reading, 6)  # READY
+    began = time.monotonic()
     finished = _ended(child, seconds)
+    worked = time.monotonic() - began
     if not finished:
         os.kill(child, signal.SIGKILL)
         os.waitpid(child, 0)
@@ -50,7 +53,7 @@ def killed_child(
     while chunk := os.read(reading, 65536):
         said += chunk
     os.close(reading)
-    return Killed(said.count(b"ACK"), finished or said.endswith(b"END\n"))
+    return Killed(said.count(b"ACK"), finished or said.endswith(b"END\n"), worked)
 
 
 def _ended(child: int, seconds: float) -> bool:

@@ -95,7 +95,7 @@ def load(folder: Path, seconds: float) -> Killed:
     rows = [f"other,EX-{n},1,B{n % 9}" for n in range(400)]
     (folder / "parts.csv").write_text("\n".join(["family,type,quantity,bin", *rows]) + "\n")
     command = ["load", str(folder / "parts.csv")]
-    killed = killed_child(shelf, [command], seconds * 2, _nothing)
+    killed = killed_child(shelf, [command], seconds, _nothing)
     whole(shelf)
     lots = _number(shelf, "SELECT COUNT(*) FROM lot") - 1
     assert lots in ((400,) if killed.acknowledged else (0, 400))
@@ -154,7 +154,7 @@ KINDS: dict[str, tuple[Callable[[Path, float], Killed], float]] = {
     "take": (take, 0.4),
     "strip": (strip, 0.6),
     "count": (count, 0.4),
-    "load": (load, 0.3),
+    "load": (load, 0.8),
     "backup": (backup, 0.6),
     "migration": (migration, 0.8),
 }
@@ -166,7 +166,7 @@ def kill_often(kind: str, rounds: int, folder: Path, seed: int) -> tuple[int, in
     act, longest = KINDS[kind]
     # what is imported once here need not be imported in every child
     (folder / "warm").mkdir()
-    act(folder / "warm", 20)
+    longest = min(longest, act(folder / "warm", 20).seconds)
     died = acknowledged = 0
     for number, seconds in enumerate(moments(rounds, longest, seed)):
         place = folder / f"{kind}-{number}"
