@@ -18,7 +18,7 @@ from inventory.records import Part
 from inventory.store import parts, search_index
 from inventory.store.asking import Asking
 
-NEWEST = 2_000
+NEWEST = 1_000
 """Part types around which misspelt codes are looked for, the newest first."""
 
 LIKE = 0.8
@@ -39,7 +39,7 @@ _BY_ALIAS = (
     " WHERE p.id <> a.part_id AND p.merged_into IS NULL AND a.id > ? ORDER BY a.id"
 )
 _NEWEST = (
-    "SELECT id, family, COALESCE(type_code, marking) FROM part_type WHERE merged_into IS NULL"
+    "SELECT id, COALESCE(type_code, marking) FROM part_type WHERE merged_into IS NULL"
     " ORDER BY id DESC LIMIT ?"
 )
 
@@ -72,16 +72,14 @@ def _pairs(connection: Connection) -> Iterator[tuple[int, int]]:
             same = ask.rows(_OF_KEY.format(column=column), (key, MOST_OF_A_KEY))
             yield from combinations([number for (number,) in same], 2)
     yield from ((one, other) for one, other in ask.rows(_BY_ALIAS, (0,)))
-    for number, family, text in list(ask.rows(_NEWEST, (NEWEST,))):
+    for number, text in list(ask.rows(_NEWEST, (NEWEST,))):
         if key_of(text or ""):
-            yield from _misspelt(connection, number, family, text)
+            yield from _misspelt(connection, number, text)
 
 
-def _misspelt(
-    connection: Connection, number: int, family: str, text: str
-) -> Iterator[tuple[int, int]]:
-    """Part types of the family whose text is almost that of another."""
-    for hit in search_index.search(connection, text, 10, family):
+def _misspelt(connection: Connection, number: int, text: str) -> Iterator[tuple[int, int]]:
+    """Part types whose text is almost that of another."""
+    for hit in search_index.search(connection, text, 10):
         if hit.part_id != number and hit.score >= LIKE:
             yield _sorted(number, hit.part_id)
 
