@@ -1,6 +1,6 @@
 """``python -m inventory`` is the command ``salvage``."""
 
-from inventory.cli.main import main
+from inventory.cli.start import main
 
 if __name__ == "__main__":
     main()

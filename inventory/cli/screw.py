@@ -20,6 +20,12 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
 )
 
+
+def attach(main: typer.Typer) -> None:
+    """Hang the group on the app."""
+    main.add_typer(app, name="screw")
+
+
 HoleOption = Annotated[
     str | None,
     typer.Option(
