@@ -6,13 +6,13 @@ It therefore leaves nothing out that the rules could accept on what is recorded.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from inventory.families.sheet import Attribute, families, sheet
+from inventory.families.sheet import Attribute, Sheet, families, sheet
 from inventory.records import Outcome, Value
 from inventory.rules.compare import OPERATORS, numbers
-from inventory.rules.terms import in_terms
+from inventory.rules.terms import in_terms, plain
 from inventory.rules.verdict import Wanted
 
 _EDGE = 1e-9  # so that a figure is not lost to rounding
@@ -42,15 +42,27 @@ def needs(wanted: Wanted, words_of: WordsOf) -> list[Need]:
     if wanted.family not in families():
         return []
     used = sheet(wanted.family or "")
-    written = {**wanted.ratings, **wanted.needs}
+    written = {**_of_rows(wanted.ratings), **wanted.ratings, **wanted.needs}
     said = in_terms(used, written)
     found = (
-        _need(attribute, said[attribute.name], words_of, must=_must(attribute, wanted))
+        _need(attribute, said[attribute.name], words_of, must=_must(attribute, wanted), page=used)
         for attribute in used.attributes
         # what only follows from other ratings is not on record of the offered parts either
         if _said(attribute, written) and attribute.compare in OPERATORS
     )
     return [need for need in found if need]
+
+
+def _of_rows(said: Mapping[str, Value]) -> dict[str, Value]:
+    """Of a rating that is printed several times, the least that a place may need of it."""
+    rows = said.get("ratings")
+    least: dict[str, float] = {}
+    for row in rows if isinstance(rows, list | tuple) else ():
+        for name, value in row.items() if isinstance(row, Mapping) else ():
+            figure = max(numbers(value), default=None) if name != "contact" else None
+            if figure is not None:
+                least[name] = min(figure, least.get(name, figure))
+    return dict(least)
 
 
 def _said(attribute: Attribute, said: Mapping[str, Value]) -> bool:
@@ -64,7 +76,9 @@ def _must(attribute: Attribute, wanted: Wanted) -> bool:
     return first or _said(attribute, wanted.needs)
 
 
-def _need(attribute: Attribute, value: Value, words_of: WordsOf, *, must: bool) -> Need | None:
+def _need(
+    attribute: Attribute, value: Value, words_of: WordsOf, *, must: bool, page: Sheet
+) -> Need | None:
     """One attribute as a range or as words; None for a value that no index holds."""
     names = (attribute.name, *attribute.also_named)
     if value is False and attribute.compare == "includes":
@@ -75,7 +89,8 @@ def _need(attribute: Attribute, value: Value, words_of: WordsOf, *, must: bool) 
         return Need(names, low, high, None, must, max(figures))
     if isinstance(value, dict) or any(isinstance(item, dict) for item in _items(value)):
         return None
-    words = tuple(_words(attribute, value, names, words_of))
+    recorded = dict.fromkeys(word for name in names for word in words_of(name))
+    words = tuple(_words(page, attribute, value, recorded))
     return Need(names, None, None, words, must)
 
 
@@ -86,7 +101,8 @@ def _range(attribute: Attribute, most: float, least: float) -> tuple[float | Non
     if attribute.misfit != "refused":
         return None, None  # another figure is a question, so it is not left out
     if attribute.compare == "at-least":
-        return most - slack, None
+        # 240 V serves where 250 V is printed, if that is the mains: a question, so not left out
+        return most * (0.88 if attribute.load == "volts" else 1) - slack, None
     if attribute.compare == "at-most":
         return None, most + slack
     if attribute.compare == "covers":
@@ -101,13 +117,14 @@ def _range(attribute: Attribute, most: float, least: float) -> tuple[float | Non
 
 
 def _words(
-    attribute: Attribute, value: Value, names: Sequence[str], words_of: WordsOf
+    page: Sheet, attribute: Attribute, value: Value, recorded: Iterable[str]
 ) -> Iterator[str]:
     """Recorded words that serve for a wanted one, or for one member of a wanted set."""
     serves = OPERATORS[attribute.compare]
-    for word in dict.fromkeys(word for name in names for word in words_of(name)):
+    for word in recorded:
+        compared = plain(page, attribute.name, word)  # M4 is recorded, M4x0.7 is compared
         for member in (value, *_items(value)):
-            if serves(attribute, member, word)[0] is not Outcome.REFUSED:
+            if serves(attribute, member, compared)[0] is not Outcome.REFUSED:
                 yield word
                 break
 

@@ -206,8 +206,8 @@ def members(value: Value) -> frozenset[str]:
     >>> sorted(members("SPDT")), sorted(members(["X1", "Y2"]))
     (['NC', 'NO'], ['X1', 'Y2'])
     """
-    if form(value) and not isinstance(value, list):
-        return throws(value) or frozenset()
+    if not isinstance(value, list) and (found := throws(value)):
+        return found
     items = value if isinstance(value, list | tuple) else str(value).split("/")
     return frozenset(_member(item) for item in items)
 

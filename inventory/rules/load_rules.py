@@ -134,6 +134,14 @@ def _answer(case: Case, duty: Duty, offered: tuple[Duty, ...]) -> Answer | None:
     theirs = [rating for rating in offered if rating.load == duty.load]
     if not theirs:
         return None
+    found = _said_of(case, duty, theirs)
+    if found.decides == "volts_ac" and found.of_wanted and "volts_ac" in case.stated:
+        return Answer(Outcome.REFUSED, f"offered {_listed(theirs)}.")  # the mains is known
+    return found
+
+
+def _said_of(case: Case, duty: Duty, theirs: list[Duty]) -> Answer:
+    """What ratings of the right kind say, on the throw in use."""
     throw = throw_in_use(case, duty)
     if throw:
         return _on_throw(duty, [r for r in theirs if r.throw in {None, throw}], throw)

@@ -59,6 +59,25 @@ def _settled(family: str, said: Said) -> Said:
     return {name: value for name, value in said.items() if value is not None}
 
 
+def plain(sheet: Sheet, name: str, word: Value) -> Value:
+    """One recorded value as it is compared, without what else is known of the part."""
+    said = tidy(word)
+    for only, of, turned in PLAIN:
+        if of == name and only in {"", sheet.id}:
+            said = turned({name: said})
+    return said
+
+
+def derived(sheet: Sheet, ratings: Mapping[str, Value]) -> Said:
+    """Attributes that follow from ratings recorded under other names."""
+    said = in_terms(sheet, ratings)
+    return {
+        a.name: said[a.name]
+        for a in sheet.attributes
+        if a.name in said and not any(name in ratings for name in (a.name, *a.also_named))
+    }
+
+
 def tidy(value: Value) -> Value:
     """Numbers as numbers, sizes as lists; any other text as it is.
 

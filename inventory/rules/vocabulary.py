@@ -6,7 +6,7 @@ a test holds every reading against it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from inventory.families.sheet import Sheet, sheet
 from inventory.rules.loads import LOADS
@@ -49,7 +49,7 @@ NOTED: Mapping[str, Mapping[str, str]] = {
         "ratings": "its rows are compared one by one", "temp_min_c": _INDOORS,
         "ambient_min_c": _INDOORS, "climatic_category": "its temperatures are said by themselves",
         "value": "a figure whose unit the body decides", "r_is_decimal_point": _HOUSE,
-        "packaging": _HOUSE, "rohs": _HOUSE, "cores": _SHEET,
+        "packaging": _HOUSE, "rohs": _HOUSE, "cores": _SHEET, "self_healing": _HOUSE,
     },
     "bearing": {"precision": "machine-tool grades run in any appliance"},
     "belt": {"rib_pitch_mm": _SHEET, "width_mm": _SHEET},
@@ -103,6 +103,7 @@ NOTED: Mapping[str, Mapping[str, str]] = {
     "mov": {"shape": "a square disc serves as a round one", "tolerance_letter": "K is the usual"},
     "ntc": {
         "b_range": "which two temperatures the B value is of", "temp_c": "no limit of a sensor",
+        "range_ohm": "what a good one may read, not what it is rated",
     },
     "other": {
         "voltage_vac": "nothing is compared but the code",
@@ -155,6 +156,7 @@ NOTED: Mapping[str, Mapping[str, str]] = {
 _CONTACT_NOTES = {
     "ambients": "the hottest is asked for, the coolest is offered",
     "protection_class": "of the appliance", "role": "the place, where none is said",
+    "contact_material": "the ratings were tested with it",
     "sealed": "an open type in its place is seen at once", "types": "codes listed for the place",
     "volts": "the volts of a figure whose load is not named",
 }  # fmt: skip
@@ -167,6 +169,12 @@ def rating_names(family: str) -> frozenset[str]:
     names = {name for a in page.attributes for name in (a.name, *a.also_named)}
     turned = TURNED.get(family, frozenset()) | {n for n in TURNED[""] if _of_use(n, names)}
     return frozenset(names | turned | (set(LOADS) | {"ratings"} if _contacts(page) else set()))
+
+
+def turns(family: str, names: Iterable[str]) -> bool:
+    """Whether any of these names is turned into another one that is compared."""
+    own = TURNED.get(family, frozenset())
+    return any(name in own or name in TURNED[""] for name in names)
 
 
 def noted(family: str) -> Mapping[str, str]:

@@ -81,17 +81,25 @@ def form(value: Value) -> str | None:
 
 def throws(value: Value) -> frozenset[str] | None:
     """The throws a contact form offers, or None where the form is not known."""
-    known = form(value)
-    return CONTACT_SETS[known] if known else None
+    known = [form(part) for part in str(value).split("+")]
+    if None in known:
+        return None
+    return frozenset(throw for part in known if part for throw in CONTACT_SETS[part])
 
 
 def poles(value: Value) -> int | None:
     """The number of poles a contact form names; None where it names none.
 
-    >>> poles("DPDT"), poles("SPST-NO"), poles("NO")
-    (2, 1, None)
+    >>> poles("DPDT"), poles("SPST-NO+SPST-NC"), poles("NO")
+    (2, 2, None)
     """
-    found = re.match(r"(?:(SP)|(DP)|([1-4])(?:P|A|B|C|F))", letters(str(value)))
+    each = [_poles_of_one(part) for part in str(value).split("+")]
+    return None if None in each else sum(number or 0 for number in each)
+
+
+def _poles_of_one(part: str) -> int | None:
+    """Poles of one contact form."""
+    found = re.match(r"(?:(SP)|(DP)|([1-4])(?:P|A|B|C|F))", letters(part))
     if found is None:
         return None
     return 1 if found[1] else 2 if found[2] else int(found[3])

@@ -195,7 +195,9 @@ def _parts_with_wrong_ratings(connection: Connection) -> list[int]:
         known = parts.many(connection, numbers[start : start + 500])
         for number, part in known.items():
             wanted = (
-                set() if number in merged else _rating_keys(parts.rating_rows(number, part.ratings))
+                set()
+                if number in merged
+                else _rating_keys(parts.rating_rows(number, parts.filed_as(part)))
             )
             if stored.get(number, set()) != wanted:
                 wrong.append(number)

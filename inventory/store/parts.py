@@ -40,7 +40,7 @@ def add(connection: Connection, parts: Sequence[Part]) -> list[int]:
     ask.run(_INSERT, [_row(number, part, moment) for number, part in numbered])
     ask.run(
         _INSERT_RATING,
-        [row for number, part in numbered for row in rating_rows(number, part.ratings)],
+        [row for number, part in numbered for row in rating_rows(number, filed_as(part))],
     )
     ask.run(
         _INSERT_ALIAS,
@@ -90,6 +90,20 @@ def search_texts(numbered: Iterable[tuple[int, Part]]) -> Iterator[tuple[int, st
 
 RatingLine = tuple[int, str, float | None, str | None, int]
 """Part type, name, number, word, slot: a row of the table ``rating``."""
+
+
+def filed_as(part: Part) -> Mapping[str, Value]:
+    """Ratings under which a part type is looked up: those recorded, and what follows from them.
+
+    ``qc-6.3`` is looked up as a tab of 6.3 mm. Most ratings turn into nothing else.
+    """
+    from inventory.families.sheet import families, sheet
+    from inventory.rules.terms import derived
+    from inventory.rules.vocabulary import turns
+
+    if part.family not in families() or not turns(part.family, part.ratings):
+        return part.ratings
+    return {**derived(sheet(part.family), part.ratings), **part.ratings}
 
 
 def rating_rows(part_id: int, ratings: Mapping[str, Value]) -> Iterator[RatingLine]:
@@ -273,7 +287,7 @@ def take_back_measures(connection: Connection, numbers: Iterable[int]) -> None:
 def file_ratings(connection: Connection, part_id: int, *, empty: bool = False) -> None:
     """Write the rating rows of a part type anew from its record; none where it is ``empty``."""
     connection.execute(text("DELETE FROM rating WHERE part_id = :id"), {"id": part_id})
-    rows = [] if empty else list(rating_rows(part_id, get(connection, part_id).ratings))
+    rows = [] if empty else list(rating_rows(part_id, filed_as(get(connection, part_id))))
     Asking(connection).run(_INSERT_RATING, rows)
 
 

@@ -126,3 +126,27 @@ def test_what_only_follows_from_other_ratings_is_not_looked_up() -> None:
 def test_a_flag_is_looked_up_as_a_figure() -> None:
     """Yes is 1, as the store files it."""
     assert _needs("hv_capacitor", bleeder=True)["bleeder"].low == pytest.approx(1)
+
+
+def test_of_several_printed_ratings_the_least_is_looked_for() -> None:
+    """3 A at 250 V and 6 A at 125 V: which one the place uses only the mains tells."""
+    rows = [{"resistive_a": 3, "volts_ac": [250]}, {"resistive_a": 6, "volts_ac": [125]}]
+    found = {n.names[0]: n for n in needs(Wanted("switch", ratings={"ratings": rows}), _words)}
+
+    assert found["resistive_a"].low == pytest.approx(3)
+    assert (found["volts_ac"].low or 0) < 125
+
+
+def test_another_name_of_one_mains_is_not_left_out() -> None:
+    """240 V where 250 V is printed is a question of the mains. Source: NEC table 430.248."""
+    low = _needs(volts_ac=250)["volts_ac"].low or 0
+
+    assert 125 < low < 240
+
+
+def test_a_recorded_word_is_compared_as_the_rules_compare_it() -> None:
+    """M4 on record is M4x0.7. Source: ISO 261, coarse pitches."""
+    words = {"thread": ["M4", "M5", "M4x0.5"]}
+    found = needs(Wanted("screw", needs={"thread": "M4x0.7"}), lambda name: words.get(name, ()))
+
+    assert found[0].words == ("M4",)

@@ -129,7 +129,7 @@ COILS = [
 
 @pytest.mark.parametrize(("need", "has", "refused"), COILS)
 def test_a_coil_makes_a_relay_of_a_switch(
-    need: dict[str, Any], has: dict[str, Any], refused: bool
+    need: dict[str, Any], has: dict[str, Any], *, refused: bool
 ) -> None:
     """SRD-12VDC under the switches is a relay, and 5 V is not 12 V. Common practice."""
     said = {"resistive_a": 10, "volts_ac": [250], "contact_form": "SPDT"}
@@ -150,7 +150,7 @@ SUPPLIES = [
 
 @pytest.mark.parametrize(("family", "need", "has", "refused"), SUPPLIES)
 def test_direct_and_alternating_current_are_kept_apart(
-    family: str, need: dict[str, Any], has: dict[str, Any], refused: bool
+    family: str, need: dict[str, Any], has: dict[str, Any], *, refused: bool
 ) -> None:
     """A 12 V d.c. fan is none for the mains. Common practice."""
     assert answers(judged(family, need, has), "supply-kind") == ([NO] if refused else [])

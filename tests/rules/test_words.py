@@ -6,7 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inventory.rules.words import SAFETY_SERVES, code_key, flag, form, plain_word, poles, reset
+from inventory.rules.words import (
+    SAFETY_SERVES,
+    code_key,
+    flag,
+    form,
+    plain_word,
+    poles,
+    reset,
+    throws,
+)
 
 FORMS = {
     "SPST-NO": "NO", "1 Form A": "NO", "form B": "NC", "SPDT": "CO", "C": "CO", "N.C.": "NC",
@@ -85,3 +94,11 @@ def test_no_x_class_serves_in_a_y_place() -> None:
     """Source: IEC 60384-14, and the impulse table printed by techoverflow."""
     for name, serves in SAFETY_SERVES.items():
         assert name.startswith("Y") or not any(place.startswith("Y") for place in serves)
+
+
+def test_two_contacts_are_two_poles_with_a_throw_each() -> None:
+    """Source: Omron D2D data sheet, SPST-NO/SPST-NC types."""
+    assert throws("SPST-NO+SPST-NC") == frozenset({"NO", "NC"})
+    assert poles("SPST-NO+SPST-NC") == 2
+    assert throws("SPST-NO+wobble") is None
+    assert poles("SPST-NO+wobble") is None

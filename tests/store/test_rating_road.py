@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
+from sqlalchemy import text
 from sqlalchemy.engine import Connection
 
 from inventory.matching.needs import Need, needs
 from inventory.records import Lot, Part, Value
 from inventory.rules.verdict import Wanted
 from inventory.store import lots, parts, rating_road
+from inventory.store.check import check
 from inventory.store.shelf import Shelf
 
 FORMS = ("SPST-NO", "SPST-NC", "SPDT")
@@ -152,3 +154,16 @@ def _plan(connection: Connection, sql: str, values: tuple[Any, ...]) -> list[str
     """The steps of a query."""
     raw: Any = connection.connection.driver_connection
     return [row[3] for row in raw.execute(f"EXPLAIN QUERY PLAN {sql}", values)]
+
+
+def test_what_follows_from_a_code_is_looked_up_too(shelf: Shelf) -> None:
+    """``qc-6.3`` of a type code is a tab of 6.3 mm. Source: UL 310, nominal sizes."""
+    part = Part("switch", type_code="QC-1", ratings={"resistive_a": 16, "terminal": "qc-6.3"})
+    with shelf.write() as connection:
+        (number,) = parts.add(connection, [part])
+        rows = connection.execute(
+            text("SELECT number FROM rating WHERE part_id = :id AND name = 'tab_mm'"),
+            {"id": number},
+        ).scalars()
+        assert list(rows) == [6.3]
+    assert not [found for found in check(shelf) if found.about == "ratings"]
