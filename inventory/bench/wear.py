@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from inventory.bench.moments import moment
 from inventory.errors import WrongInput
 from inventory.records import Part
 from inventory.stock.service import spans
-from inventory.stock.wear_report import Fitted, WearReport, what_wears
+from inventory.stock.wear import Fitted, warnings
 from inventory.store import sums
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
+
+if TYPE_CHECKING:
+    from inventory.stock.wear_report import WearReport
 
 DAYS_A_MONTH = 30.4375
 """Mean length of a month in the Gregorian calendar."""
@@ -23,6 +27,8 @@ GROUPS = ("part", "maker", "unit")
 
 def wear(shelf: Shelf, by: str = "part", *, as_of: str | None = None) -> WearReport:
     """Failures against their kind (the family), with those still alive counted in."""
+    from inventory.stock.wear_report import what_wears
+
     at = moment(as_of)
     with shelf.read() as connection:
         return what_wears(fitted(connection, by, at))
@@ -75,7 +81,7 @@ def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[int, s
     """Sentences on part types that keep failing, by their number."""
     known = {part.id: part for part in offered if part.id is not None}
     families = sorted({part.family for part in known.values()})
-    found = what_wears(fitted(connection, "part", moment(None), families)).warnings()
+    found = warnings(fitted(connection, "part", moment(None), families))
     names = sums.names_of_parts(connection, families) if found else {}
     return {number: found[names[number][0]] for number in known if _called(names, number) in found}
 

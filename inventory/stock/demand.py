@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from inventory.stock.checks import a_share, above_zero, not_negative
 from inventory.stock.counts import NegativeBinomial, Poisson
+from inventory.stock.gamma import chance_above
 
 DISCOUNT = 0.95
 """Weight of a month against the one after it: half-life 13.5 months.
@@ -110,10 +111,8 @@ class GammaPoisson:
 
     def rate_above(self, rate: float) -> float:
         """The chance that the true rate is above ``rate`` [uses a month]."""
-        from scipy.special import gammaincc
-
         not_negative(rate=rate)
-        return float(gammaincc(self.a, self.b * rate))
+        return chance_above(self.a, self.b * rate)
 
 
 PRIOR = GammaPoisson(0.5, 2.0)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from inventory.errors import WrongInput
 from inventory.stock.checks import above_zero, not_negative
 from inventory.stock.demand import GammaPoisson
 from inventory.stock.prior import ENOUGH_PARTS, fit_prior
@@ -23,6 +24,29 @@ POOL_FAILURES = 1.5
 
 POOL_CAP = 240.0
 """Piece-months that a fitted pool weighs at most: twenty pieces for a year; our choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """Pieces of one part type, maker or model that were fitted, and what became of them.
+
+    Ages in months in service. A piece nobody heard of again is alive at its last known age.
+    """
+
+    name: str
+    kind: str  # what it is compared with, e.g. its family
+    failed: tuple[float, ...] = ()  # ages at failure
+    alive: tuple[float, ...] = ()  # ages so far
+
+    @property
+    def pieces(self) -> int:
+        """Pieces fitted."""
+        return len(self.failed) + len(self.alive)
+
+    @property
+    def exposure(self) -> float:
+        """Piece-months in service, those still alive included."""
+        return sum(self.failed) + sum(self.alive)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,3 +125,40 @@ def pooled(failures: Sequence[int], exposure: Sequence[float]) -> GammaPoisson |
     if sum(f > 0 for f in failures) >= ENOUGH_PARTS:
         return fit_prior(failures, exposure, cap=POOL_CAP).prior
     return pool_of(total / months)
+
+
+def by_kind(members: Iterable[Fitted]) -> list[tuple[str, list[Fitted]]]:
+    """Members by their kind, in alphabetical order."""
+    kinds: dict[str, list[Fitted]] = {}
+    for member in members:
+        if any(age < 0 for age in (*member.failed, *member.alive)):
+            raise WrongInput(f"{member.name} has an age below zero.")
+        kinds.setdefault(member.kind, []).append(member)
+    return sorted(kinds.items())
+
+
+def warnings(members: Iterable[Fitted]) -> dict[str, str]:
+    """Name -> sentence of the members that deserve a flag, for the warning shown in ``find``."""
+    found = {}
+    for _, group in by_kind(members):
+        pool = pooled([len(x.failed) for x in group], [x.exposure for x in group])
+        for member in group:
+            failures, exposure = len(member.failed), member.exposure
+            if pool is None or failures < LEAST_FAILURES or exposure <= 0:
+                continue
+            known = pool.after(failures, exposure)
+            if known.rate_above(TIMES * pool.mean) > SURE:
+                count = wear_words(failures, member.pieces, exposure)
+                times = known.mean / pool.mean
+                found[member.name] = worse_than_its_kind(member.name, count, times)
+    return found
+
+
+def wear_words(failures: int, pieces: int, exposure: float) -> str:
+    """How many failed in what time [piece-months], in words."""
+    return f"{failures} of {pieces} failed in {exposure:.0f} piece-months"
+
+
+def worse_than_its_kind(name: str, count: str, times: float) -> str:
+    """What is said of a flagged member: ``times`` is its rate over that of its kind."""
+    return f"{name}: {count}, about {times:.1f} times the rate of its kind."

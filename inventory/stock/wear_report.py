@@ -5,40 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from inventory.errors import WrongInput
 from inventory.stock.demand import GammaPoisson
 from inventory.stock.intervals import Interval, Mtbf, jeffreys, mtbf_interval, wilson
 from inventory.stock.survival import Curve, kaplan_meier
-from inventory.stock.wear import WearRate, pooled, wear_rate
+from inventory.stock.wear import (
+    Fitted,
+    WearRate,
+    by_kind,
+    pooled,
+    wear_rate,
+    wear_words,
+    worse_than_its_kind,
+)
+
+__all__ = ["Fitted", "WearLine", "WearReport", "curve_of", "what_wears"]
 
 SMALL = 40
 """Up to so many pieces Jeffreys' interval is given, above it Wilson's.
 
 Source: Brown, Cai & DasGupta 2001: either of them for n <= 40.
 """
-
-
-@dataclass(frozen=True, slots=True)
-class Fitted:
-    """Pieces of one part type, maker or model that were fitted, and what became of them.
-
-    Ages in months in service. A piece nobody heard of again is alive at its last known age.
-    """
-
-    name: str
-    kind: str  # what it is compared with, e.g. its family
-    failed: tuple[float, ...] = ()  # ages at failure
-    alive: tuple[float, ...] = ()  # ages so far
-
-    @property
-    def pieces(self) -> int:
-        """Pieces fitted."""
-        return len(self.failed) + len(self.alive)
-
-    @property
-    def exposure(self) -> float:
-        """Piece-months in service, those still alive included."""
-        return sum(self.failed) + sum(self.alive)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,10 +48,9 @@ class WearLine:
 
     def sentence(self) -> str:
         """What to say of it, in one sentence."""
-        count = f"{self.failures} of {self.pieces} failed in {self.rate.exposure:.0f} piece-months"
-        times = self.rate.shrunk / self.rate.pool
+        count = wear_words(self.failures, self.pieces, self.rate.exposure)
         if self.flag:
-            return f"{self.name}: {count}, about {times:.1f} times the rate of its kind."
+            return worse_than_its_kind(self.name, count, self.rate.shrunk / self.rate.pool)
         if self.failures:
             return f"{self.name}: {count}; not enough to call it worse than its kind."
         return f"{self.name}: none of {self.pieces} failed so far."
@@ -83,7 +68,7 @@ class WearReport:
         return tuple(line for line in self.lines if line.flag)
 
     def warnings(self) -> dict[str, str]:
-        """Name -> sentence, for the warning shown in ``find``."""
+        """Name -> sentence of the flagged ones, as ``stock.wear.warnings`` gives it without all."""
         return {line.name: line.sentence() for line in self.flagged()}
 
 
@@ -93,13 +78,8 @@ def what_wears(members: Iterable[Fitted]) -> WearReport:
     The pool holds every member, the suspect too, which makes a flag harder to earn.
     Source: reference section 4.
     """
-    kinds: dict[str, list[Fitted]] = {}
-    for member in members:
-        if any(age < 0 for age in (*member.failed, *member.alive)):
-            raise WrongInput(f"{member.name} has an age below zero.")
-        kinds.setdefault(member.kind, []).append(member)
     pools, lines = {}, []
-    for kind, group in sorted(kinds.items()):
+    for kind, group in by_kind(members):
         pool = pooled([len(x.failed) for x in group], [x.exposure for x in group])
         if pool is not None:
             pools[kind] = pool

@@ -6,6 +6,7 @@ import pytest
 
 from inventory.errors import WrongInput
 from inventory.stock.intervals import jeffreys, wilson
+from inventory.stock.wear import warnings
 from inventory.stock.wear_report import Fitted, curve_of, what_wears
 
 
@@ -92,3 +93,11 @@ def test_an_age_below_zero_is_refused() -> None:
     """Fitted after it failed cannot be."""
     with pytest.raises(WrongInput, match="R has an age below zero"):
         what_wears([Fitted("R", "relay", failed=(-1.0,))])
+
+
+@pytest.mark.parametrize("failed", [0, 2, 3, 8, 12, 20])
+def test_the_warning_of_a_search_is_the_flag_of_the_report(failed: int) -> None:
+    """``find`` asks for the sentences alone and must say what ``wear`` says."""
+    members = [*KIND, member("R9", failed, 20 - failed), Fitted("new", "relay")]
+
+    assert warnings(members) == what_wears(members).warnings()
