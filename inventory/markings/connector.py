@@ -133,7 +133,7 @@ def trade(scan: Scanner) -> bool:
         scan.say("circuits", int(found["ways"]))
     means = {
         "series": (f"series {name}, pitch {family.pitch_mm} mm", family.source),
-        "pitch": ("pitch as said", PRACTICE),
+        "pitch": (f"pitch {found['pitch']} mm as said", PRACTICE),
         "unit": ("millimetres", PRACTICE),
         "ways": ("circuits", PRACTICE),
         "pin": ("circuits", PRACTICE),

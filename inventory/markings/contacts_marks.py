@@ -18,7 +18,10 @@ _IP = re.compile(
 )
 """Two characteristic numerals (IEC 60529); the next rating may be glued on: ``IP404 A``."""
 
-_GLOW = bounded(r"(?P<kind>GWFI|GWEPT|GWIT|GWT|GW)\s?:?\s?(?P<figure>[5-9][0-9]{2})(?:\s?°?\s?C)?")
+_GLOW = bounded(
+    r"(?:GWFI|GWEPT|GWIT|GWT|GW|[Gg]low[- ]?wire(?: test)?)"
+    r"\s?:?\s?(?P<figure>[5-9][0-9]{2})(?:\s?°?\s?C)?"
+)
 _PTI = bounded(r"(?:PTI|CTI)\s?[>≥]?\s?=?\s?(?P<figure>[1-6][0-9]{2})")
 _POLLUTION = re.compile(
     r"(?:PD|[Pp]ollution\s[Dd]egree)\s?(?P<figure>[1-4])(?![0-9A-Za-z])(?:\sor\s[1-4])?"
@@ -94,8 +97,8 @@ def sealing(scan: ContactScanner) -> bool:
 
 
 def _with_figure(means: str, found: re.Match[str]) -> str:
-    """A meaning with its one figure."""
-    return f"{means} {found['figure']}"
+    """A meaning with its one figure in the place of the ellipsis."""
+    return means.replace("…", found["figure"])
 
 
 def fire_and_tracking(scan: ContactScanner) -> bool:
@@ -110,10 +113,15 @@ def fire_and_tracking(scan: ContactScanner) -> bool:
 
 
 _FIRE_LINES = (
-    (_GLOW, "glow_wire_c", "glow-wire test, °C:", "IEC 60695-2-10 to -13; IEC 60335-1 30.2"),
-    (_PTI, "pti", "proof tracking index", "IEC 60112"),
-    (_POLLUTION, "pollution_degree", "pollution degree", "IEC 61058-1 / IEC 60664-1"),
-    (_CLASS, "protection_class", "class of protection against electric shock", "IEC 61140"),
+    (
+        _GLOW,
+        "glow_wire_c",
+        "passes the glow-wire test at … °C",
+        "IEC 60695-2-10 to -13; IEC 60335-1 30.2",
+    ),
+    (_PTI, "pti", "proof tracking index … V", "IEC 60112"),
+    (_POLLUTION, "pollution_degree", "pollution degree …", "IEC 61058-1 / IEC 60664-1"),
+    (_CLASS, "protection_class", "class … of protection against electric shock", "IEC 61140"),
 )
 
 

@@ -24,7 +24,7 @@ _GLYPHS = {
     "⅛": 1 / 8,
     "⅒": 0.1,
 }
-_HP_UNIT = r"\s{0,2}(?:[Hh]\.?[Pp]\.?)(?![A-Za-z])"
+_HP_UNIT = r"\s{0,2}(?:[Hh]\.?[Pp]\.?|[Hh]orsepower)(?![A-Za-z])"
 _HORSE = re.compile(
     rf"(?:(?P<whole>[1-9])[ -]?)?"
     rf"(?:(?P<top>[0-9]{{1,2}})/(?P<low>[1-9][0-9]?)|(?P<glyph>[½¼¾⅓⅔⅙⅛⅒])){_HP_UNIT}|(?P<plain>{NUM}){_HP_UNIT}"
@@ -55,11 +55,17 @@ def horse(scan: ContactScanner) -> bool:
     if found is None:
         return False
     scan.items.append(Horse(found.start(), _power(found)))
-    scan.take(_HORSE, f"switches a motor of {found[0].strip()}", HP)
+    scan.take(_HORSE, _horse_words(found), HP)
     _volts_in_brackets(scan)
     _full_load(scan)
     _full_load(scan)
     return True
+
+
+def _horse_words(found: re.Match[str]) -> str:
+    """The horsepower as printed, its unit set off."""
+    printed = re.split(r"(?i:\s?h\.?(?:p|orse))", found[0], maxsplit=1)[0]
+    return f"switches a motor of {printed.strip(' -')} hp"
 
 
 def _power(found: re.Match[str]) -> float:

@@ -14,7 +14,7 @@ SUPPLY = "IEC 60417-5032 (~) and 5031 (d.c.); AC, DC by letters"
 _ROW = r"[0-9]{2,3}(?:(?:,\s|,?\sor\s)[0-9]{2,3}){1,3}"  # 125, 250 or 480 VAC
 _LIST = rf"(?:{_ROW}|{NUM}(?:\s{{0,2}}V?\s{{0,2}}[/-]\s{{0,2}}{NUM}){{0,3}})"
 _AC = r"(?:(?:[Aa]\.?[Cc]\.?|C\.?A\.?|c\.a\.)(?![A-Za-z])|~|∿)"
-_DC = r"(?:(?:[Dd]\.?[Cc]\.?|C\.C\.|c\.c\.)(?![A-Za-z])|⎓|=(?![0-9]))"
+_DC = r"(?:(?:[Dd]\.?[Cc]\.?|C\.?C\.?|c\.c\.)(?![A-Za-z])|⎓|=(?![0-9]))"
 _BOTH = r"(?:AC\s?/\s?DC|ac\s?/\s?dc|≂|≃)"
 _NO_LETTER = r"(?![A-Za-z])"
 
@@ -25,7 +25,8 @@ _VOLTS = re.compile(
     rf"|(?P<minus>-)(?=\s|$|[,;)]))?(?:(?<=~)|(?![A-SUW-Za-z]|T[A-Za-z]))"
 )
 _NATURE_FIRST = re.compile(
-    rf"(?:(?P<both>{_BOTH})|(?P<ac>AC|ac|a\.c\.|A\.C\.|~)|(?P<dc>DC|dc|d\.c\.|D\.C\.|⎓))"
+    rf"(?:(?P<both>{_BOTH})|(?P<ac>AC|ac|a\.c\.|A\.C\.|CA|C\.A\.|~)"
+    rf"|(?P<dc>DC|dc|d\.c\.|D\.C\.|CC|C\.C\.|⎓))"
     rf"[:.]?\s{{0,2}}(?P<list>{_LIST})\s{{0,2}}(?:[Vv]olts?|VOLTS?|[Vv])(?![A-Za-z])"
 )
 _CODE_FIRST = re.compile(rf"(?P<nature>DC|AC)\s?(?P<list>{NUM})(?![0-9A-Za-z.,/(])")

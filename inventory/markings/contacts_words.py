@@ -30,7 +30,7 @@ _CATEGORY = re.compile(
 _COS = re.compile(
     r"(?:cos\s?(?:φ|ϕ|phi|f|ø)?|p\.?f\.?)\s?\.?\s?=?\s?(?P<figure>[01](?:[.,][0-9]{1,2})?)(?![0-9A-Za-z])"
 )
-_TIME_CONSTANT = re.compile(r"L\s?/\s?R\s?=?\s?[0-9]{1,3}\s?ms(?:ec)?\.?")
+_TIME_CONSTANT = re.compile(r"L\s?/\s?R\s?=?\s?(?P<ms>[0-9]{1,3})\s?ms(?:ec)?\.?")
 _LETTER = re.compile(r"(?P<letter>[RIBTLH])(?=\s{0,2}(?:$|[),;/.-]|\s))")
 _LETTERS = {
     "R": ("resistive", "resistive load"),
@@ -139,9 +139,14 @@ def _category(scan: ContactScanner) -> bool:
     return bool(found)
 
 
+def _time_words(found: re.Match[str]) -> str:
+    """The time constant of a d.c. load with a coil."""
+    return f"inductive d.c. load, time constant {found['ms']} ms"
+
+
 def _power_factor(scan: ContactScanner) -> bool:
     """cosφ=0.4, p.f. 1, L/R=7ms."""
-    if scan.take(_TIME_CONSTANT, "time constant of an inductive d.c. load", UTILISATION):
+    if scan.take(_TIME_CONSTANT, _time_words, UTILISATION):
         scan.items.append(Load(scan.marks[-1].start, "inductive"))
         return True
     found = scan.take(
@@ -218,14 +223,20 @@ def contact_form(letter: str, poles: int = 1) -> str:
     return {"A": f"{prefix}ST-NO", "B": f"{prefix}ST-NC", "C": f"{prefix}DT"}[letter]
 
 
+def _changeover_words(found: re.Match[str]) -> str:
+    """How many contacts of which kind."""
+    kinds = {"CO": "changeover", "NO": "normally open", "NC": "normally closed"}
+    return f"number of {kinds[found['kind']]} contacts: {found['count']}"
+
+
 def counted_contacts(scan: ContactScanner) -> bool:
     """2 CO, 1NO, 2 pole: contacts by number."""
-    found = scan.take(_CHANGEOVERS, "number and kind of contacts", FORMS)
+    found = scan.take(_CHANGEOVERS, _changeover_words, FORMS)
     if found:
         letter = {"CO": "C", "NO": "A", "NC": "B"}[found["kind"]]
         scan.fact("contact_form", contact_form(letter, int(found["count"])))
         return True
-    found = scan.take(_POLES, "number of poles", FORMS)
+    found = scan.take(_POLES, lambda m: f"number of poles: {m['count']}", FORMS)
     if found:
         scan.fact("poles", int(found["count"]))
     return bool(found)

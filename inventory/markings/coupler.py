@@ -108,6 +108,18 @@ _VOLTS = re.compile(
 )
 
 
+def _amps_words(found: re.Match[str]) -> str:
+    """Rated current, and the second figure where two markets are printed."""
+    us = f", {found['us']} A in North America" if found["us"] else ""
+    return f"rated current {found['amps']} A{us}"
+
+
+def _volts_words(found: re.Match[str]) -> str:
+    """Rated voltage, and the second figure where two markets are printed."""
+    us = f", {found['us']} V in North America" if found["us"] else ""
+    return f"rated voltage {found['volts']} V{us}"
+
+
 def amps(scan: Scanner) -> bool:
     """Current = number "A" ("/" number "A")?: IEC, then North America."""
     found = scan.peek(_AMPS)
@@ -117,7 +129,7 @@ def amps(scan: Scanner) -> bool:
     scan.say(name, figure(found["amps"]))
     if found["us"]:
         scan.say("current_us_a", figure(found["us"]))
-    return scan.take(_AMPS, "rated current", PRACTICE) is not None
+    return scan.take(_AMPS, _amps_words, PRACTICE) is not None
 
 
 def volts(scan: Scanner) -> bool:
@@ -129,7 +141,7 @@ def volts(scan: Scanner) -> bool:
     scan.say(name, figure(found["volts"]))
     if found["us"]:
         scan.say("voltage_us_vac", figure(found["us"]))
-    return scan.take(_VOLTS, "rated voltage", PRACTICE) is not None
+    return scan.take(_VOLTS, _volts_words, PRACTICE) is not None
 
 
 _NEMA = re.compile(

@@ -99,5 +99,5 @@ def grammar(family: str) -> Grammar | None:
 def _module_name(family: str) -> str:
     """The module named on the family's sheet, or the family's own name."""
     if family in sheets.families():
-        return sheets.sheet(family).grammar
+        return sheets.grammar_of(family)
     return family

@@ -28,7 +28,7 @@ def coil(text: str) -> Part:
     if figure is None:
         return {}, ""
     kind = "vac" if "AC" in text.upper() else "vdc"
-    return {f"coil_{kind}": int(figure[0])}, f"coil {int(figure[0])} V {kind[1:]}"
+    return {f"coil_{kind}": int(figure[0])}, f"coil {int(figure[0])} V {kind[1]}.c."
 
 
 _POLES = {"1": ({"poles": 1}, "1 pole"), "2": ({"poles": 2}, "2 poles")}
@@ -258,7 +258,10 @@ def _songle(series: str, source: str, power: Field) -> Legend:
                 S=({"enclosure": "sealed"}, "sealed"), F=({"enclosure": "flux"}, "flux free")
             ),
             "power": power,
-            "form": lambda letter: ({"contact": contact_form(letter)}, f"form {letter}"),
+            "form": lambda letter: (
+                {"contact": contact_form(letter)},
+                f"{contact_form(letter)} (form {letter})",
+            ),
         },
         source,
         {"series": series},

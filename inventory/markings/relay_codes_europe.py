@@ -38,7 +38,7 @@ def _hongfa_coil(text: str) -> Part:
     """Digits, and A for an a.c. coil in the series that have one."""
     figure = int(re.sub("[^0-9]", "", text))
     kind = "vac" if "A" in text else "vdc"
-    return {f"coil_{kind}": figure}, f"coil {figure} V {kind[1:]}"
+    return {f"coil_{kind}": figure}, f"coil {figure} V {kind[1]}.c."
 
 
 def _hongfa_series(text: str) -> Part:
@@ -184,7 +184,7 @@ def _finder_coil(text: str) -> Part:
     """8 a.c., 9 d.c., 7 sensitive d.c.; then three digits of voltage."""
     kind = "vac" if text[0] == "8" else "vdc"
     volts = int(text[-3:])
-    return {f"coil_{kind}": volts}, f"coil {volts} V {kind[1:]}"
+    return {f"coil_{kind}": volts}, f"coil {volts} V {kind[1]}.c."
 
 
 def _finder_options(text: str) -> Part:

@@ -102,13 +102,18 @@ _AWG_RANGE = re.compile(
 )
 
 
+def _range_words(found: re.Match[str]) -> str:
+    """The span of gauges."""
+    return f"made in gauges {found['thin']} (thin) to {found['thick']} AWG (thick)"
+
+
 def awg_range(scan: Scanner) -> bool:
     """Gauges = number "-" number "AWG": what the style is made in."""
     found = scan.peek(_AWG_RANGE)
     if found is None:
         return False
     scan.say("awg", [int(found["thin"]), int(found["thick"])])
-    return scan.take(_AWG_RANGE, "gauges the style is made in", UL_758) is not None
+    return scan.take(_AWG_RANGE, _range_words, UL_758) is not None
 
 
 _VOLTS = re.compile(
