@@ -74,7 +74,7 @@ def log(
     _tell(done, dry_run=dry_run, json=json)
 
 
-def _tell(done: list[Any], *, dry_run: bool, json: bool) -> None:
+def _tell(done: list[Any], *, dry_run: bool, json: bool, said: set[str] | None = None) -> None:
     """What was logged: lot numbers on stdout, doubts and cautions on stderr."""
     if json:
         show.as_json(
@@ -103,19 +103,22 @@ def _tell(done: list[Any], *, dry_run: bool, json: bool) -> None:
     for one in done:
         for warning in one.reading.warnings if one.reading else ():
             show.warn(f"lot {one.lot.id}: {warning}")
-    tell_cautions({one.part.family for one in done}, "log")
+    tell_cautions({one.part.family for one in done}, "log", said=said)
 
 
-def tell_cautions(families: set[str], when: str, place: str | None = None) -> None:
-    """The cautions of some families at one moment, each once."""
+def tell_cautions(
+    families: set[str], when: str, place: str | None = None, said: set[str] | None = None
+) -> set[str]:
+    """The cautions of some families at one moment, each once; returns all said so far."""
     from inventory.rules.cautions import cautions
 
-    said: set[str] = set()
+    known = set(said or ())
     for family in sorted(families):
         for one in cautions(family, when, place):
-            if one.text not in said:
-                said.add(one.text)
+            if one.text not in known:
+                known.add(one.text)
                 show.caution(one.text, one.source)
+    return known
 
 
 def strip(
@@ -182,16 +185,17 @@ def strip(
         from inventory.bench.files import pieces_of_file
 
         listed += pieces_of_file(pieces)
+    said: set[str] = set()
     if asking and not listed:
-        tell_cautions({"hv_capacitor"}, "strip")
+        said = tell_cautions({"hv_capacitor"}, "strip")
         listed = prompts.ask_pieces(_piece)
     stored, done = strip_unit(open_for(shelf, create=True), record, listed, dry_run=dry_run)
     if not json:
         would = "Would log" if dry_run else "Logged"
         show.line(f"{would} unit {show.safe(stored.label)} ({show.safe(stored.kind)}).")
     if not asking or piece or pieces:
-        tell_cautions({one.part.family for one in done} or {"hv_capacitor"}, "strip")
-    _tell(done, dry_run=dry_run, json=json)
+        said = tell_cautions({one.part.family for one in done} or {"hv_capacitor"}, "strip")
+    _tell(done, dry_run=dry_run, json=json, said=said)
 
 
 def _piece(text: str) -> Any:
