@@ -117,7 +117,7 @@ def wanted_of(query: Query, roads: ShelfRoads) -> tuple[Wanted, Reading | None]:
         raise WrongInput(
             "Say what to look for: a marking, --need name=value, or --unit and --place."
         )
-    reading = read(text, family) if text.strip() else None
+    reading = _read(roads, text, family)
     place = place or _place_on_label(reading)
     known = _on_record(roads, query.type_code, text, reading)
     family = family or _family(known, reading, place, query)
@@ -139,6 +139,31 @@ def wanted_of(query: Query, roads: ShelfRoads) -> tuple[Wanted, Reading | None]:
         ),
         reading,
     )
+
+
+def _read(roads: ShelfRoads, text: str, family: str | None) -> Reading | None:
+    """The marking read as what the shelf has under it, letter by letter; else as it looks."""
+    if not text.strip():
+        return None
+    recorded = [] if family else _under(roads, text)
+    kinds = {part.family for part in recorded}
+    if len(kinds) == 1:
+        reading = read(text, kinds.pop())
+        # ratings alone name no type: another family may be printed with them
+        if type_code(reading) or any(_names(part, text) for part in recorded):
+            return reading
+    return read(text, family)
+
+
+def _under(roads: ShelfRoads, text: str) -> list[Part]:
+    """Part types that carry exactly this code or marking."""
+    key = bare(text)
+    return list(roads.parts(roads.by_codes([key]).get(key, ())).values()) if key else []
+
+
+def _names(part: Part, text: str) -> bool:
+    """True where the text is the part type's own code, or another code it goes by."""
+    return bare(text) in {bare(code) for code in (part.type_code, *part.aliases) if code}
 
 
 def _on_label(reading: Reading | None) -> frozenset[str]:
@@ -180,9 +205,7 @@ def _on_record(
     read_code = type_code(reading) if reading else None
     named = text if read_code or not _ratings(reading) else None
     for one in (code, named, read_code):
-        key = bare(one or "")
-        numbers = roads.by_codes([key]).get(key, ()) if key else ()
-        known = list(roads.parts(numbers).values())
+        known = _under(roads, one or "")
         if known and len({part.family for part in known}) == 1:
             return _agreed(known)
     return None

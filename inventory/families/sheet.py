@@ -156,6 +156,14 @@ def sheet(family: str) -> Sheet:
     return from_toml(written(family))
 
 
+def grammar_of(family: str) -> str:
+    """The grammar a sheet names, without reading the rest of the sheet."""
+    with (_FOLDER / f"{family}.toml").open(encoding="utf-8") as file:
+        named = next((line for line in file if line.startswith("grammar")), None)
+    found = tomllib.loads(named)["grammar"] if named else sheet(family).grammar
+    return str(found)
+
+
 def written(family: str) -> dict[str, Any]:
     """A sheet as it stands in its file, before it becomes records."""
     return tomllib.loads((_FOLDER / f"{family}.toml").read_text(encoding="utf-8"))
