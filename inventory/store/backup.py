@@ -19,7 +19,7 @@ from inventory.errors import StoreUnusable, WrongInput
 from inventory.store import connection as opening
 from inventory.store.contents import broken_pages, broken_records, looking_at, schema_of
 from inventory.store.drafts import draft_of, settle
-from inventory.store.drives import free_bytes
+from inventory.store.drives import enough_room
 from inventory.store.trouble import explaining
 
 FOLDER = "backups"
@@ -71,9 +71,9 @@ def backups_of(path: Path, folder: Path | None = None) -> list[Path]:
 
 def verify(path: Path) -> None:
     """Raise ``StoreUnusable`` unless a backup is a whole shelf this program can read."""
-    schema_of(path)
     if not _digest_holds(path):
         raise StoreUnusable(f"{path} is not what was written: its SHA-256 differs. Try another.")
+    schema_of(path)
     with looking_at(path) as connection:
         damage = broken_pages(connection) or broken_records(connection)
     if damage is not None:
@@ -85,7 +85,7 @@ def _write(path: Path, folder: Path, mark: str = "") -> Path:
     schema_of(path)
     with disk_explained(folder):
         folder.mkdir(parents=True, exist_ok=True)
-        _enough_room(path, folder)
+        enough_room(path.stat().st_size, folder)
         target = _reserve(path, folder, mark)
         try:
             return _fill(path, target)
@@ -144,15 +144,6 @@ def _moment(stamp: str) -> datetime:
     return datetime.strptime(stamp, _STAMP).replace(tzinfo=UTC)
 
 
-def _enough_room(path: Path, folder: Path) -> None:
-    """Refuse before writing what cannot fit."""
-    needed, left = path.stat().st_size, free_bytes(folder)
-    if left < needed:
-        raise StoreUnusable(
-            f"The disk of {folder} is full: {needed} bytes are needed, {left} are left."
-        )
-
-
 def _copy(path: Path, draft: Path) -> None:
     """One consistent copy through SQLite's backup API, with a rollback journal."""
     with explaining(path), connected(path) as source:
@@ -198,11 +189,11 @@ def _write_digest(draft: Path, target: Path) -> None:
 
 def _digest_holds(path: Path) -> bool:
     """False where the digest beside a backup differs; a missing one says nothing."""
-    side = _side_file(path)
-    if not side.exists():
-        return True
-    said = side.read_text(encoding="utf-8", errors="replace").split()
-    return bool(said) and said[0] == digest_of(path)
+    try:
+        said = _side_file(path).read_text(encoding="utf-8", errors="replace").split()
+        return bool(said) and said[0] == digest_of(path)
+    except (OSError, ValueError):
+        return True  # what cannot be read at all is said by the next look
 
 
 def _remove(old: Path) -> None:

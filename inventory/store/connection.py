@@ -78,7 +78,7 @@ def engine_for(path: Path, *, read_only: bool = False, any_schema: bool = False)
         poolclass=NullPool,
         connect_args={"timeout": WAIT_SECONDS},
     )
-    _hook(engine, read_only=read_only, any_schema=any_schema)
+    _hook(engine, path, read_only=read_only, any_schema=any_schema)
     return engine
 
 
@@ -88,6 +88,7 @@ def driver_for(path: Path, *, read_only: bool = False) -> Any:
     connection = sqlite_module().connect(
         f"file:{_uri(path)}?mode={mode}", uri=True, timeout=WAIT_SECONDS
     )
+    _remember(path)
     try:
         _set_up(connection, read_only=read_only, any_schema=False)
     except BaseException:
@@ -120,18 +121,26 @@ def _uri(path: Path) -> str:
     return quote(str(path.absolute()))
 
 
-def _hook(engine: Engine, *, read_only: bool, any_schema: bool) -> None:
+def _hook(engine: Engine, path: Path, *, read_only: bool, any_schema: bool) -> None:
     """Settings on connect; BEGIN IMMEDIATE where the caller is going to write."""
     from sqlalchemy import event
 
     @event.listens_for(engine, "connect")
     def _on_connect(connection: Any, _record: Any) -> None:
+        _remember(path)
         _set_up(connection, read_only=read_only, any_schema=any_schema)
 
     @event.listens_for(engine, "begin")
     def _on_begin(connection: Connection) -> None:
         how = connection.get_execution_options().get("sqlite_begin", "DEFERRED")
         connection.exec_driver_sql(f"BEGIN {how}")
+
+
+def _remember(path: Path) -> None:
+    """Note that SQLite has this file open, or had."""
+    known = _file_id(path)
+    if known is not None:
+        _IN_USE.add(known)
 
 
 def _set_up(connection: Any, *, read_only: bool, any_schema: bool) -> None:
@@ -215,6 +224,8 @@ def keeps_wal(path: Path) -> bool:
 
     Source: sqlite.org, Database File Format, section 1.3: bytes 18 and 19.
     """
+    if _file_id(path) in _IN_USE:
+        return str(_ask(path, "journal_mode")[0]) == "wal"
     with path.open("rb") as file:
         return 2 in file.read(20)[18:]
 
@@ -226,6 +237,8 @@ def head_of(path: Path) -> tuple[int, int]:
     written, so SQLite is asked. Source: sqlite.org, Database File Format, section 1.3: bytes 60
     to 63 and 68 to 71.
     """
+    if _file_id(path) in _IN_USE:
+        return _asked_head(path)
     try:
         with path.open("rb") as file:
             head = file.read(100)
@@ -236,14 +249,19 @@ def head_of(path: Path) -> tuple[int, int]:
     if not head:
         return 0, 0
     if len(head) < 100 or not head.startswith(b"SQLite format 3\x00"):
-        raise StoreUnusable(
-            f"{path} is not a shelf file; it was left as it is. If it was one, it is damaged:"
-            " 'salvage restore' brings back a backup."
-        )
+        raise _no_shelf(path)
     application = int.from_bytes(head[68:72])
     if application == APPLICATION_ID and _has_journal(path):
-        return application, _settled_version(path)
+        return _asked_head(path)
     return application, int.from_bytes(head[60:64])
+
+
+def _no_shelf(path: Path) -> StoreUnusable:
+    """The refusal of a file that SQLite does not know."""
+    return StoreUnusable(
+        f"{path} is not a shelf file; it was left as it is. If it was one, it is damaged:"
+        " 'salvage restore' brings back a backup."
+    )
 
 
 def _has_journal(path: Path) -> bool:
@@ -251,15 +269,42 @@ def _has_journal(path: Path) -> bool:
     return any(Path(f"{path}{ending}").exists() for ending in ("-journal", "-wal"))
 
 
-def _settled_version(path: Path) -> int:
-    """The schema version once SQLite has rolled back or read on what its journal says."""
-    read_only = not can_write_beside(path)
-    engine = engine_for(path, read_only=read_only, any_schema=True)
+_IN_USE: set[tuple[int, int]] = set()
+"""Files this process has opened with SQLite. Reading one of them plainly would, on closing it,
+drop the locks SQLite holds on it. Source: sqlite.org, How To Corrupt An SQLite Database File,
+section 2.2."""
+
+
+def _file_id(path: Path) -> tuple[int, int] | None:
+    """What tells a file from every other one; None where there is none."""
     try:
-        with engine.connect() as connection:
-            return int(connection.exec_driver_sql("PRAGMA user_version").scalar_one())
+        found = path.stat()
+    except (OSError, ValueError):
+        return None
+    return found.st_dev, found.st_ino
+
+
+def _asked_head(path: Path) -> tuple[int, int]:
+    """Application id and schema version once SQLite has settled what its journal says."""
+    try:
+        application, version = _ask(path, "application_id", "user_version")
+    except driver_errors() as error:
+        if "not a database" in str(error):
+            raise _no_shelf(path) from error
+        raise
+    return int(application), int(version)
+
+
+def _ask(path: Path, *pragmas: str) -> list[Any]:
+    """What SQLite says of a file."""
+    mode = "rw" if can_write_beside(path) else "ro"
+    connection = sqlite_module().connect(
+        f"file:{_uri(path)}?mode={mode}", uri=True, timeout=WAIT_SECONDS
+    )
+    try:
+        return [connection.execute(f"PRAGMA {pragma}").fetchone()[0] for pragma in pragmas]
     finally:
-        engine.dispose()
+        connection.close()
 
 
 def copy_to_read(path: Path) -> Path:

@@ -86,7 +86,8 @@ def read_contents(connection: Connection, schema: int = SCHEMA_VERSION) -> Conte
 
 def schema_of(path: Path) -> int:
     """The schema version in a shelf file's head; refuses what is no shelf or too new."""
-    application, version = opening.head_of(path)
+    with explaining(path):
+        application, version = opening.head_of(path)
     if application != opening.APPLICATION_ID:
         raise StoreUnusable(f"{path} is not a shelf file; it was left as it is.")
     if version > SCHEMA_VERSION:

@@ -7,6 +7,8 @@ import re
 import shutil
 from pathlib import Path
 
+from inventory.errors import StoreUnusable
+
 NETWORK_TYPES = frozenset(
     (
         "nfs",
@@ -38,6 +40,15 @@ def free_bytes(path: Path) -> int:
         return shutil.disk_usage(path if path.is_dir() else path.parent).free
     except OSError:
         return 0
+
+
+def enough_room(needed: int, folder: Path) -> None:
+    """Refuse before writing what cannot fit [bytes]."""
+    left = free_bytes(folder)
+    if left < needed:
+        raise StoreUnusable(
+            f"The disk of {folder} is full: {needed} bytes are needed, {left} are left."
+        )
 
 
 def network_type(path: Path, mounts: str | None = None) -> str | None:

@@ -17,7 +17,7 @@ from inventory.store import connection as opening
 from inventory.store.backup import connected, digest_of, disk_explained, verify
 from inventory.store.contents import Contents, contents_of
 from inventory.store.drafts import COMPANIONS, draft_of, settle
-from inventory.store.drives import free_bytes
+from inventory.store.drives import enough_room
 from inventory.store.trouble import Busy, Damaged, explaining
 
 
@@ -43,7 +43,7 @@ def restore(path: Path, source: Path, *, dry_run: bool = False) -> Restored:
         return planned
     with disk_explained(path.parent):
         path.parent.mkdir(parents=True, exist_ok=True)
-        _enough_room(source, path.parent)
+        enough_room(source.stat().st_size, path.parent)
         with draft_of(path) as draft:
             shutil.copyfile(source, draft)
             if digest_of(draft) != digest_of(source):
@@ -62,15 +62,6 @@ def _planned(path: Path, source: Path) -> Restored:
         return Restored(after, before=contents_of(path))
     except StoreUnusable as error:
         return Restored(after, problem=str(error))
-
-
-def _enough_room(source: Path, folder: Path) -> None:
-    """Refuse before writing what cannot fit."""
-    needed, left = source.stat().st_size, free_bytes(folder)
-    if left < needed:
-        raise StoreUnusable(
-            f"The disk of {folder} is full: {needed} bytes are needed, {left} are left."
-        )
 
 
 def _exchange(draft: Path, path: Path) -> Path | None:
@@ -119,9 +110,10 @@ def _alone_with(path: Path) -> Iterator[None]:
 
 def _hold(connection: Any, path: Path) -> bool:
     """Wait for the shelf and lock it whole, its write-ahead log written back; False if damaged."""
-    with path.open("rb") as file:
-        if not file.read(16).startswith(b"SQLite format 3"):
-            return False  # SQLite would tidy up around what it cannot read
+    try:
+        opening.head_of(path)
+    except StoreUnusable:
+        return False  # SQLite would tidy up around what it cannot read
     give_up = time.monotonic() + opening.WAIT_SECONDS
     while True:
         try:

@@ -105,12 +105,18 @@ class Shelf:
 def _still_there(path: Path | None) -> Iterator[None]:
     """Acknowledge only what is on the file at that path: it may be moved or deleted meanwhile."""
     before = _file_number(path)
-    yield
+    replaced = StoreUnusable(
+        f"{path} was replaced or removed while this was being written, so it is not on the"
+        " shelf; please say it again."
+    )
+    try:
+        yield
+    except StoreUnusable as error:
+        if _file_number(path) not in (before, None):
+            raise replaced from error
+        raise
     if _file_number(path) != before:
-        raise StoreUnusable(
-            f"{path} was replaced or removed while this was being written, so it is not on the"
-            " shelf; please say it again."
-        )
+        raise replaced
 
 
 def _file_number(path: Path | None) -> int | None:

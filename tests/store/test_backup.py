@@ -12,6 +12,7 @@ import pytest
 
 from inventory.errors import StoreUnusable, WrongInput
 from inventory.store import backup as backups
+from inventory.store import drives
 from inventory.store.backup import backup, backups_of, verify
 from inventory.store.contents import contents_of
 from tests.store.shelves import stocked, take
@@ -175,7 +176,7 @@ def test_too_little_room_is_said_before_writing(
 ) -> None:
     """What cannot fit is not begun."""
     stocked(tmp_path / "a.shelf")
-    monkeypatch.setattr(backups, "free_bytes", lambda _folder: 100)
+    monkeypatch.setattr(drives, "free_bytes", lambda _folder: 100)
 
     with pytest.raises(StoreUnusable, match="100 are left"):
         backup(tmp_path / "a.shelf")
