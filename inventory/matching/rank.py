@@ -6,12 +6,13 @@ The key, most telling first:
    counts as ``ask``: a bench test is still open;
 2. tested state: a good test, new and untested, untested, nothing here;
 3. closeness of fit: head-room without excess (``rules.closeness``);
-4. for a failed part without a code: few open questions and much on record;
-5. likeness of the text, by which a misspelt code finds its own;
-6. distance along cross-references, the nearest first;
-7. age: what has lain longest goes first;
-8. bin: nearest to where the tech stands, else in the order of bins;
-9. number of the part type, so that equals always come in one order.
+4. the very same text on both parts;
+5. for a failed part without a code: few open questions and much on record;
+6. likeness of the text, by which a misspelt code finds its own;
+7. distance along cross-references, the nearest first;
+8. age: what has lain longest goes first;
+9. bin: nearest to where the tech stands, else in the order of bins;
+10. number of the part type, so that equals always come in one order.
 """
 
 from __future__ import annotations
@@ -105,7 +106,10 @@ class Found:
     more: int = 0  # stand-ins beyond the limit
 
 
-Key = tuple[int, int, float, float, float, int, str, int, str, int]
+Key = tuple[int, int, float, bool, float, float, int, str, int, str, int]
+
+ALIKE = 0.9999
+"""From this likeness on two texts are one."""
 
 
 def key(stand_in: StandIn, near_bin: str | None = None) -> Key:
@@ -116,6 +120,7 @@ def key(stand_in: StandIn, near_bin: str | None = None) -> Key:
         VERDICTS.index(stand_in.offered_as),
         best.state if best else 3,
         -stand_in.judgement.closeness,
+        stand_in.likeness < ALIKE,
         -stand_in.judgement.ease,
         -round(stand_in.likeness, 4),
         stand_in.distance,

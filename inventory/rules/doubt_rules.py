@@ -37,8 +37,7 @@ def reading_of_the_failed_part_is_sure(case: Case) -> Iterable[Reason]:
     if in_doubt(case.need):
         yield ask(
             "reading-wanted",
-            f"The marking of the failed part is in doubt: {_doubts(case.wanted.marking, case)}"
-            " Look at the part.",
+            f"The marking of the failed part is in doubt: {_doubts(case.wanted.marking, case)}",
             SOURCE,
             ANSWER,
             effort=1,
@@ -51,8 +50,7 @@ def reading_of_the_offered_part_is_sure(case: Case) -> Iterable[Reason]:
     if in_doubt(case.has):
         yield ask(
             "reading-offered",
-            f"The marking of the offered part is in doubt: {_doubts(case.offered.marking, case)}"
-            " Look at the part.",
+            f"The marking of the offered part is in doubt: {_doubts(case.offered.marking, case)}",
             SOURCE,
             ANSWER,
             effort=1,
@@ -60,9 +58,11 @@ def reading_of_the_offered_part_is_sure(case: Case) -> Iterable[Reason]:
 
 
 def _doubts(marking: str, case: Case) -> str:
-    """What the grammar doubts in a marking, in its own words."""
+    """What the grammar doubts in a marking, in its own words, and what to do about it."""
     said = _read_again(marking, case.sheet.id) if marking.strip() else ()
-    return " ".join(said[:2]) or "it is marked for review."
+    words = " ".join(said[:2]) or "it is marked for review."
+    told = any(hint in words for hint in ("look at the part", "read the part", "on the part"))
+    return words if told else f"{words} Look at the part."
 
 
 @lru_cache(maxsize=1_000)

@@ -175,7 +175,7 @@ def _against(duty: Duty, theirs: list[Duty]) -> Answer:
     enough = [rating for rating in theirs if _enough(rating, duty)]
     offers = f"offered {_listed(theirs)}."
     if duty.volts is None:
-        return _any_voltage(enough, theirs, offers)
+        return _any_voltage(duty, theirs, offers)
     if duty.load == "hp":
         return _horsepower(duty, theirs, offers)
     if any(rating.volts is not None and rating.volts >= duty.volts for rating in enough):
@@ -201,14 +201,33 @@ def _enough(rating: Duty, duty: Duty) -> bool:
     return rating.amount >= duty.amount - slack
 
 
-def _any_voltage(enough: list[Duty], theirs: list[Duty], offers: str) -> Answer:
-    """A duty without a voltage: met where every rating is enough, a question where some are."""
-    if len(enough) == len(theirs):
+def _any_voltage(duty: Duty, theirs: list[Duty], offers: str) -> Answer:
+    """A duty without a voltage: met where every rating is enough, on every mains there is."""
+    enough = [rating for rating in theirs if _enough(rating, duty)]
+    if not enough:
+        return Answer(Outcome.REFUSED, offers)
+    if len(enough) == len(theirs) and _on_any_mains(duty.load, enough):
         return Answer(Outcome.MET, offers)
-    if enough:
-        ending = f"{offers} Which voltage the place has is not said."
-        return Answer(Outcome.ASK, ending, "volts_ac", of_wanted=True)
-    return Answer(Outcome.REFUSED, offers)
+    ending = f"{offers} Which voltage the place has is not said."
+    at = "volts_dc" if duty.load in DIRECT else "volts_ac"
+    return Answer(Outcome.ASK, ending, at, of_wanted=True)
+
+
+def _on_any_mains(load: str, enough: list[Duty]) -> bool:
+    """Whether ratings hold on 120 and on 240 V; horsepower must be rated at both.
+
+    Source: NEC table 430.248: half a horsepower draws twice the current on half the voltage.
+    """
+    known = {mains for rating in enough if (mains := voltage_class(rating.volts))}
+    if load in DIRECT:
+        return False
+    if load == "hp":
+        return known >= {120.0, 240.0}
+    return load in _WITHOUT_VOLTS or max(known, default=0.0) >= 240.0
+
+
+_WITHOUT_VOLTS = frozenset({"tv"})
+"""Codes that stand for their own voltage."""
 
 
 def _horsepower(duty: Duty, theirs: list[Duty], offers: str) -> Answer:
@@ -267,12 +286,20 @@ def _listed(ratings: Iterable[Duty]) -> str:
 
 
 def headroom(case: Case) -> Mapping[str, float]:
-    """Share of each duty in the best rating of its kind that meets it: 1 is no excess."""
+    """Share of each duty in the best rating of its kind that meets it: 1 is no excess.
+
+    A duty that no rating meets is 0, unless its twin scheme is met.
+    """
     shares: dict[str, float] = {}
+    offered = duties(case.has)
     for duty in place_duties(case):
-        fits = [r.amount for r in duties(case.has) if r.load == duty.load]
-        enough = [amount for amount in fits if amount >= duty.amount > 0]
-        if enough:
-            share = duty.amount / min(enough)
-            shares[duty.load] = min(share, shares.get(duty.load, 1.0))
-    return shares
+        fits = [r.amount for r in offered if r.load == duty.load and r.amount >= duty.amount > 0]
+        share = duty.amount / min(fits) if fits else 0.0
+        shares[duty.load] = min(share, shares.get(duty.load, 1.0))
+    return {load: share for load, share in shares.items() if share or not _twin_met(load, shares)}
+
+
+def _twin_met(load: str, shares: Mapping[str, float]) -> bool:
+    """Whether the same duty is met in another scheme."""
+    circle = next((loads for loads in CIRCLES.values() if load in loads), ())
+    return any(shares.get(other, 0.0) > 0 for other in circle if other != load)

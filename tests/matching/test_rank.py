@@ -181,3 +181,24 @@ def test_the_score_lies_within_zero_and_one() -> None:
     """Closeness and likeness together; it orders within a verdict only."""
     assert _stand_in(close=1.0, like=1.0).score == 1.0
     assert _stand_in(close=0.0, like=0.0).score == 0.0
+
+
+def _eased(number: int, ease: float, like: float = 0.0) -> StandIn:
+    """A stand-in that asks, with so little left to ask."""
+    judged = Judgement(Verdict.ASK, (), 1.0, ease)
+    return StandIn(Part("switch", id=number), judged, (_offer(number),), like)
+
+
+def test_of_equal_fits_the_one_with_little_left_to_ask_comes_first() -> None:
+    """All its data on record and one question beat a bare rating with three."""
+    assert _order(_eased(1, 0.1, 0.8), _eased(2, 0.4, 0.2)) == [2, 1]
+
+
+def test_the_very_same_marking_comes_before_what_is_only_easier() -> None:
+    """The same text on both parts says more than a tidy record."""
+    assert _order(_eased(1, 0.4, 0.9), _eased(2, 0.1, 1.0)) == [2, 1]
+
+
+def test_the_steps_say_how_little_is_left_to_ask() -> None:
+    """The explanation names what the order went by."""
+    assert "little left to ask 0.40" in steps(_eased(1, 0.4))

@@ -132,8 +132,8 @@ def test_reasons_come_with_what_decides_first() -> None:
 
 def test_what_nobody_said_of_the_failed_part_is_one_line() -> None:
     """It decides nothing, but it is not hidden."""
-    found = judged("switch", {"resistive_a": 5, "contact_form": "SPDT"},
-                   {"resistive_a": 5, "contact_form": "SPDT"})  # fmt: skip
+    said = {"resistive_a": 5, "volts_ac": [250], "contact_form": "SPDT"}
+    found = judged("switch", said, said)
     (line,) = [reason for reason in found.reasons if reason.rule == "not-said"]
 
     assert line.outcome is Outcome.NOTE

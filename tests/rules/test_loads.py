@@ -445,3 +445,46 @@ def test_a_place_whose_load_nobody_said_is_a_question() -> None:
 def test_families_without_contacts_are_left_alone() -> None:
     """A fuse's amperes are no contact rating."""
     assert answers(judged("fuse", {"current_a": 5}, {"current_a": 5}), "resistive_a") == []
+
+
+ANY_MAINS = [
+    ({"resistive_a": 10}, at(250, resistive_a=10), MET),
+    ({"resistive_a": 10}, at(125, resistive_a=10), ASK),
+    ({"resistive_a": 10}, {"resistive_a": 10}, ASK),
+    ({"resistive_a": 10}, at(250, resistive_a=5), NO),
+    ({"dc_a": 1}, {"dc_a": 1, "volts_dc": [30]}, ASK),
+]
+
+
+@pytest.mark.parametrize(("need", "has", "outcome"), ANY_MAINS)
+def test_a_duty_without_volts_is_met_on_any_mains_only(
+    need: Ratings, has: Ratings, outcome: Outcome
+) -> None:
+    """Nobody said 120 or 230 V: a 125 V contact is a question. Common practice."""
+    (load,) = need
+
+    assert answer(judged("switch", need, has), load).outcome is outcome
+
+
+def test_horsepower_on_one_mains_says_nothing_of_the_other() -> None:
+    """1/6 hp is 4.4 A at 115 V; 1/4 hp at 230 V is 2.9 A. Source: NEC table 430.248."""
+    reason = answer(judged("switch", horse(0.1667, None), horse(0.25, 250)), "hp")
+
+    assert (reason.outcome, reason.of_wanted) == (ASK, True)
+
+
+def test_a_stated_mains_is_no_question_any_more() -> None:
+    """The tech said 250 V: 240 V printed on the offered part is not enough."""
+    found = judged("switch", at(250, resistive_a=10), at(240, resistive_a=10),
+                   needs={"volts_ac": 250})  # fmt: skip
+
+    assert answer(found, "resistive_a").outcome is NO
+
+
+def test_a_load_that_is_not_met_makes_the_fit_looser() -> None:
+    """A part without any d.c. rating is no close fit for one with it."""
+    need = {**at(240, resistive_a=10), "dc_a": 10, "volts_dc": [28]}
+    whole, half = judged("switch", need, need), judged("switch", need, at(250, resistive_a=10))
+
+    assert whole.closeness == 1.0
+    assert half.closeness == 0.5
