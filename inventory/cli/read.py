@@ -90,7 +90,7 @@ def _decoded(file: IO[bytes]) -> Iterator[str]:
 
 def explain(reading: Any) -> None:
     """The marking with a letter under each piece, then each letter's meaning."""
-    from inventory.bench.words_of import not_said, summary
+    from inventory.bench.words_of import assumed, not_said, summary
 
     pieces = [(mark.start, mark.end, mark.text, mark.means, mark.source) for mark in reading.marks]
     pieces += [(left.start, left.end, left.text, "not read", "") for left in reading.unread]
@@ -105,11 +105,7 @@ def explain(reading: Any) -> None:
     show.line()
     show.line(summary(reading), "head")
     if reading.assumed:
-        given = [
-            f"{name} {value} [{reading.assumed_from.get(name, '')}]"
-            for name, value in reading.assumed.items()
-        ]
-        show.line(f"Assumed, because it is not printed: {'; '.join(given)}")
+        show.line(f"Assumed, because it is not printed: {'; '.join(assumed(reading))}")
     silent = not_said(reading)
     if silent:
         show.line(f"Not said: {', '.join(silent)}")
