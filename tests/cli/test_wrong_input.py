@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import json
 import shutil
 from pathlib import Path
 
@@ -56,12 +57,12 @@ WRONG = [
     (2, ["count", "1", "--", "-1"]),
     (2, ["job", "open"]),
     (1, ["job", "show", "99999"]),
-    (2, ["job", "reading", "463"]),
-    (2, ["job", "reading", "463", "--reading", "earth_ohm=0.1", "--region", "mars"]),
-    (2, ["job", "close", "463", "--reading", "earth"]),
+    (2, ["job", "reading", "OPEN"]),
+    (2, ["job", "reading", "OPEN", "--reading", "earth_ohm=0.1", "--region", "mars"]),
+    (2, ["job", "close", "OPEN", "--reading", "earth"]),
     (1, ["job", "close", "1"]),
     (2, ["job", "outcome", "1", "exploded"]),
-    (1, ["job", "lacks", "463", "--part", "99999"]),
+    (1, ["job", "lacks", "OPEN", "--part", "99999"]),
     (2, ["xref", "add", "A", "replaces", "B", "--source", "me"]),
     (2, ["xref", "add", "A", "supersedes", "B"]),
     (2, ["xref", "add", "A", "supersedes", "B", "--source", "me", "--confidence", "2"]),
@@ -93,11 +94,21 @@ WRONG = [
     (1, ["twins", "--merge", "1", "99999"]),
     (2, ["twins", "--merge", "1", "1", "--yes"]),
     (3, ["restore", "no-such-file.backup"]),
-    (2, ["screw", "name", "8-99 x"]),
+    (2, ["screw", "name"]),
+    (2, ["screw", "fit", "M4x8", "purple"]),
+    (2, ["screw", "fit", "M4x8", "M4x8", "--in", "cheese"]),
     (2, ["screw", "limits", "M4x0.7", "--class", "9z"]),
     (2, ["nonsense"]),
     (2, ["find", "T5A", "--no-such-option"]),
 ]
+
+
+def _with_open_job(shelf: Path, words: list[str]) -> list[str]:
+    """The words, with the number of a job that is open where one is asked for."""
+    if "OPEN" not in words:
+        return words
+    jobs = json.loads(call("--shelf", str(shelf), "job", "list", "--json").out)
+    return [str(jobs[0]["id"]) if word == "OPEN" else word for word in words]
 
 
 @pytest.mark.parametrize(("code", "words"), WRONG, ids=[" ".join(w)[:60] for _, w in WRONG])
@@ -110,7 +121,7 @@ def test_one_sentence_and_nothing_written(
     before = hashlib.sha256(shelf.read_bytes()).hexdigest()
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "400")
-    said = call("--shelf", str(shelf), *words)
+    said = call("--shelf", str(shelf), *_with_open_job(shelf, words))
     assert said.code == code, said.err
     last = said.err.strip().splitlines()[-1]
     assert last.endswith((".", "?"))
