@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from inventory.records import Reason, Value
 from inventory.rules.case import Case, ask, refuse
 from inventory.rules.compare import deviation, members, numbers, served, show
+from inventory.rules.loads import duties
 from inventory.rules.words import flag, plain_word
 
 
@@ -177,3 +178,28 @@ def _by_class(said: Mapping[str, Value]) -> Mapping[str, float]:
         return {str(name).upper(): float(volts) for name, volts in listed.items()}
     volts = max(numbers(said.get("voltage_vac", "")), default=None)
     return {} if volts is None else dict.fromkeys(members(said.get("class", [])), volts)
+
+
+def small_loads_want_a_small_contact(case: Case) -> Iterable[Reason]:
+    """A contact made for amperes may not close a circuit of milliamperes.
+
+    Source: Omron SS data sheet, micro-load types SS-01 beside SS-5 and SS-10.
+    """
+    if case.settled or case.sheet.id not in {"switch", "interlock_switch", "relay"}:
+        return
+    want = [d.amount for d in duties(case.need) if d.load in _THROUGH]
+    have = [d.amount for d in duties(case.has) if d.load in _THROUGH]
+    if want and have and max(want) <= 0.5 and min(have) >= 3:
+        yield ask(
+            "small-load",
+            f"The failed contact was made for {show(max(want), 'A')}: one made for"
+            f" {show(min(have), 'A')} may not close a circuit of milliamperes. Does it switch"
+            " a board's signal?",
+            "Omron SS data sheet, micro-load types",
+            "contact_material",
+            effort=9,
+        )
+
+
+_THROUGH = ("resistive_a", "gp_a", "dc_a")
+"""Currents a contact carries through."""

@@ -61,6 +61,7 @@ RULES: tuple[Rule, ...] = (
     family_rules.hot_coupler_shape,
     family_rules.supply_kind_is_kept,
     family_rules.class_voltages_are_held,
+    family_rules.small_loads_want_a_small_contact,
     # what is left to a person's eye
     attribute_rules.what_nobody_said,
 )

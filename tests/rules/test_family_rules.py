@@ -192,3 +192,15 @@ def test_a_fuse_that_interrupts_less_is_refused() -> None:
     found = judged("fuse", {**said, "breaking_capacity_a": 1500}, {**said, "interrupting": rows})
 
     assert answers(found, "breaking_capacity_a") == [NO]
+
+
+@pytest.mark.parametrize(
+    ("want", "have", "asked"), [(0.1, 10, True), (0.1, 0.1, False), (0.1, 1, False), (5, 10, False)]
+)
+def test_a_power_contact_for_a_signal_is_a_question(
+    want: float, have: float, *, asked: bool
+) -> None:
+    """Silver made for amperes stays open on milliamperes. Source: Omron SS, micro-load types."""
+    found = judged("switch", {"dc_a": want, "volts_dc": [30]}, {"dc_a": have, "volts_dc": [30]})
+
+    assert answers(found, "small-load") == ([ASK] if asked else [])
