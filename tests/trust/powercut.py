@@ -27,7 +27,7 @@ MODES = ("dropped", "kept", "random", "torn")
 
 _CALLS = (
     "openat,open,creat,close,dup,dup2,dup3,lseek,write,writev,pwrite64,pwritev,ftruncate,fsync,"
-    "fdatasync,unlink,unlinkat,rename,renameat,renameat2,link,linkat"
+    "fdatasync,sendfile,unlink,unlinkat,rename,renameat,renameat2,link,linkat"
 )
 _LINE = re.compile(r"[0-9]+\s+(?P<call>[a-z0-9_]+)\((?P<inside>.*)\)\s+=\s+(?P<result>-?[0-9]+)")
 _TEXT = re.compile(r'"((?:\\x[0-9a-f]{2})*)"')
@@ -244,6 +244,20 @@ class Replay:
         file.pending.append((_number(inside, -1), b"".join(_data(inside))[:result]))
         return True
 
+    def _sendfile(self, inside: str, result: int) -> bool:
+        """One file copied into another by the system: sendfile(to, from, [offset] => ..., n)."""
+        target, source, offset = (int(found) for found in re.findall(r"[0-9]+", inside)[:3])
+        file = self.opened.get(target)
+        if file is None:
+            return False
+        if source not in self.opened:
+            raise ValueError("bytes came from outside the folder; the replay cannot know them")
+        data = self.opened[source].after_cut("kept", random.Random(0))[offset : offset + result]
+        place = self.places.get(target, 0)
+        file.pending.append((place, data))
+        self.places[target] = place + result
+        return True
+
     def _ftruncate(self, inside: str, _result: int) -> bool:
         file = self.opened.get(_number(inside, 0))
         if file is None:
@@ -320,6 +334,23 @@ def steps(before: Path, folder: Path, trace: Path) -> Iterator[Disk]:
         for line in lines:
             if replay.play(line):
                 yield replay.disk
+
+
+def is_complete(before: Path, folder: Path, trace: Path) -> bool:
+    """Whether the record, played to its end, gives the folder as it is now: no call was missed."""
+    disk = Disk.of(before)
+    for disk in steps(before, folder, trace):  # noqa: B007 - the last one is wanted
+        pass
+    left = {
+        name: file.after_cut("kept", random.Random(0))
+        for name, file in disk.files.items()
+        if not name.endswith("-shm")  # written through memory; never read after a crash
+    }
+    return left == {
+        str(path.relative_to(folder)): path.read_bytes()
+        for path in folder.rglob("*")
+        if path.is_file()
+    }
 
 
 def images(

@@ -18,9 +18,10 @@ from pathlib import Path
 
 import pytest
 
+from inventory.bench import moves
 from inventory.bench.log import Piece, log_pieces
 from inventory.errors import InventoryError
-from inventory.store.backup import verify
+from inventory.store.backup import backup, verify
 from inventory.store.check import check
 from inventory.store.connection import head_of, sqlite_module, wal_is_safe
 from inventory.store.contents import contents_of
@@ -41,19 +42,37 @@ TAKES = 8
 ROWS = 60
 
 
+def _stocked(folder: Path) -> Path:
+    """A shelf with a hundred good pieces as lot 1."""
+    shelf = open_shelf(str(folder / "a.shelf"), create=True)
+    log_pieces(shelf, [Piece("EX-1", family="other", quantity=100, state="good")])
+    shelf.close()
+    return folder / "a.shelf"
+
+
+def _backed_up(folder: Path) -> None:
+    """The same, backed up; then a piece was taken."""
+    path = _stocked(folder)
+    backup(path).replace(folder / "old.backup")
+    shelf = open_shelf(str(path))
+    moves.fit(shelf, 1)
+    shelf.close()
+
+
 class Recorded:
     """A run of the real program, under strace, in a folder that holds a shelf or nothing."""
 
     def __init__(
-        self, folder: Path, commands: list[list[str]], env: dict[str, str], *, stocked: bool = True
+        self,
+        folder: Path,
+        commands: list[list[str]],
+        env: dict[str, str],
+        prepare: Callable[[Path], object] = _stocked,
     ) -> None:
         self.folder = folder
         self.run = folder / "run"
         self.run.mkdir()
-        if stocked:
-            shelf = open_shelf(str(self.run / "a.shelf"), create=True)
-            log_pieces(shelf, [Piece("EX-1", family="other", quantity=100, state="good")])
-            shelf.close()
+        prepare(self.run)
         shutil.copytree(self.run, folder / "before")
         (folder / "commands").write_text("\n".join(map(json.dumps, commands)) + "\n")
         code = powercut.record(
@@ -62,6 +81,7 @@ class Recorded:
             {**os.environ, "SALVAGE_SHELF": str(self.run / "a.shelf"), **env},
         )
         assert code == 0
+        assert powercut.is_complete(folder / "before", self.run, folder / "trace")
 
     def images(self, most: int) -> Iterator[Image]:
         """What the disk could show, at every step or at so many of them."""
@@ -109,6 +129,20 @@ def _loaded(image: Image) -> str:
     if lots not in (0, ROWS):
         return f"half: {lots}"
     return "lost" if _acknowledged(image) and not lots else "whole"
+
+
+def _brought_back(image: Image) -> str:
+    """A shelf in whose place a backup was put: one of the two, and the old one is kept."""
+    shelf = image.folder / "a.shelf"
+    if found := check(open_shelf(str(shelf))):
+        return f"damaged: {found[0].sentence}"
+    events, done = contents_of(shelf).events, _acknowledged(image)
+    kept = list(image.folder.glob("a-before-*.shelf"))
+    if events == 1 and not (kept and contents_of(kept[0]).events == 2):
+        return "lost"
+    if done and not kept:
+        return "lost"
+    return "lost" if done == 2 and events != 2 else "whole"
 
 
 def _upgraded(image: Image) -> str:
@@ -162,7 +196,14 @@ def load(folder: Path, most: int, **env: str) -> Counter[str]:
 def first(folder: Path, most: int, **env: str) -> Counter[str]:
     """The first parts of a shop: the first one makes the shelf."""
     logs = [["log", f"EX-{n}", "--family", "other"] for n in range(3)]
-    return _verdicts(Recorded(folder, logs, env, stocked=False).images(most), _logged)
+    recorded = Recorded(folder, logs, env, prepare=lambda _folder: None)
+    return _verdicts(recorded.images(most), _logged)
+
+
+def bring_back(folder: Path, most: int, **env: str) -> Counter[str]:
+    """A backup brought back, and a piece taken after it."""
+    words = [["restore", str(folder / "run" / "old.backup"), "--yes"], ["fit", "1"]]
+    return _verdicts(Recorded(folder, words, env, prepare=_backed_up).images(most), _brought_back)
 
 
 def upgrade(folder: Path, most: int, **env: str) -> Counter[str]:
@@ -177,6 +218,7 @@ RUNS: dict[str, Callable[..., Counter[str]]] = {
     "first": first,
     "load": load,
     "upgrade": upgrade,
+    "bring back": bring_back,
 }
 
 
