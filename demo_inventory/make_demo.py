@@ -8,6 +8,7 @@ from __future__ import annotations
 import random
 import sys
 import tempfile
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -65,7 +66,7 @@ class Shop:
 
     def as_bench(self) -> Shelf:
         """The shelf as one of the two benches sees it."""
-        return Shelf(self.shelf.engine, self.shelf.path, self.die.choice(BENCHES))
+        return replace(self.shelf, bench=self.die.choice(BENCHES))
 
     # what happens ----------------------------------------------------------
 
