@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings.grammars import FAMILIES, grammar
+from inventory.markings.hints import folded, may_be
 
 HEAD = 400
 """Characters looked at: a family shows at the start of a marking."""
@@ -64,17 +65,23 @@ def ranked(text: str) -> list[tuple[str, float]]:
     """Families with the strength of their claim, best first; nothing below zero."""
     head = text[:HEAD]
     bare = _BARE_RATING.fullmatch(head) is not None
+    plain = folded(head)
     scores = [
-        (family, max(_score(family, head), _BARE_CLAIM * (bare and family in _BARE_FAMILIES)))
+        (
+            family,
+            max(_score(family, head, plain), _BARE_CLAIM * (bare and family in _BARE_FAMILIES)),
+        )
         for family in FAMILIES
     ]
     return sorted((pair for pair in scores if pair[1] > 0), key=lambda pair: pair[1], reverse=True)
 
 
-def _score(family: str, head: str) -> float:
-    """One family's claim; a missing or plain grammar claims nothing."""
+def _score(family: str, head: str, plain: str) -> float:
+    """One family's claim; a missing or plain grammar claims nothing. ``plain``: see ``hints``."""
     if family == "interlock_switch":
         return 0.97 if _POSITION_LABEL.search(head) or _DOOR_TYPES.search(head) else 0.0
+    if not may_be(family, plain):
+        return 0.0
     found = grammar(family)
     if found is None or found.name == "plain":
         return 0.0
