@@ -12,7 +12,7 @@ from inventory.matching.rank import Offer, Road, StandIn
 from inventory.matching.roads import Roads
 from inventory.records import Edge, Lot, Outcome, Part, Reason, Value, Verdict
 from inventory.rules.compare import compare
-from inventory.rules.judge import judge, judge_lot
+from inventory.rules.judge import judge, judge_lot, order_of
 from inventory.rules.terms import in_terms
 from inventory.rules.verdict import Wanted
 
@@ -88,15 +88,23 @@ def stand_in(
     good = tuple(offer for offer in offers if not offer.refused)
     if offers and not good:
         reasons += [offer.reason for offer in offers if offer.reason]
+    elif good and all(_asks_of_the_piece(offer) for offer in good):
+        reasons += list(dict.fromkeys(offer.reason for offer in good if offer.reason))
     verdict = _worst(judged.verdict, reasons)
     like = max((road.likeness for road in ways), default=0.0)
     return StandIn(
         part=part,
-        judgement=replace(judged, verdict=verdict, reasons=tuple(reasons)),
+        judgement=replace(judged, verdict=verdict, reasons=tuple(sorted(reasons, key=order_of))),
         lots=good or tuple(offers),  # refused lots are shown with their reason, never offered
         likeness=like,
         roads=tuple(sorted(set(ways))),
     )
+
+
+def _asks_of_the_piece(offer: Offer) -> bool:
+    """Whether more than a bench test is open on a piece: its history, or its oil."""
+    reason = offer.reason
+    return reason is not None and reason.outcome is Outcome.ASK and reason.rule != "test-first"
 
 
 def _offer(part: Part, lot: Lot, place: str | None) -> Offer:

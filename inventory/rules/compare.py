@@ -235,11 +235,13 @@ def show(value: Value, unit: str | None = None) -> str:
 
     >>> show([125, 250], "V"), show(True), show([6.3, 0.8])
     ('125/250 V', 'yes', '6.3/0.8')
+    >>> show([5, 20], "mm")
+    '5 x 20 mm'
     """
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, list | tuple):
-        text = "/".join(show(item) for item in value)
+        text = (" x " if unit == "mm" else "/").join(show(item) for item in value)
     else:
         text = plain(value) if isinstance(value, int | float) else str(value)
     return f"{text} {unit}" if unit else text
@@ -278,10 +280,12 @@ def _said(
 ) -> Said:
     """The sentence and the outcome; a miss gives the reason why it matters."""
     want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
+    outcome = Outcome.MET if met else Outcome.ASK if near else Outcome(attribute.misfit)
+    why = f": {attribute.reason}" if attribute.reason and not met else ""
+    if isinstance(wanted, bool) or isinstance(offered, bool):
+        return outcome, f"{_label(attribute)}: offered {have}, wanted {want}{why}."
     if met:
-        return Outcome.MET, f"{_label(attribute)} {have} {good} the wanted {want}."
-    outcome = Outcome.ASK if near else Outcome(attribute.misfit)
-    why = f": {attribute.reason}" if attribute.reason else ""
+        return outcome, f"{_label(attribute)} {have} {good} the wanted {want}."
     return outcome, f"{_label(attribute)} {have} {bad} the wanted {want}{why}."
 
 

@@ -180,6 +180,23 @@ def _by_class(said: Mapping[str, Value]) -> Mapping[str, float]:
     return {} if volts is None else dict.fromkeys(members(said.get("class", [])), volts)
 
 
+def bleeder_of_the_failed_part(case: Case) -> Iterable[Reason]:
+    """Without its bleeder a capacitor stays charged: what the failed one had must be known.
+
+    Source: Daewoo KOG-3667OS service manual (about 9 MΩ).
+    """
+    silent = case.need.get("bleeder") is None and not case.settled
+    if case.sheet.id == "hv_capacitor" and silent and flag(case.has.get("bleeder", "")) is False:
+        yield ask(
+            "bleeder",
+            "The offered capacitor has no discharge resistor; whether the failed one had is not"
+            " said. Without it the charge waits for a hand.",
+            "Daewoo KOG-3667OS service manual (about 9 MΩ)",
+            "bleeder",
+            of_wanted=True,
+        )
+
+
 def small_loads_want_a_small_contact(case: Case) -> Iterable[Reason]:
     """A contact made for amperes may not close a circuit of milliamperes.
 

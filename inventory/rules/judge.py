@@ -23,7 +23,7 @@ from inventory.rules.histories import salvage_stop
 from inventory.rules.lots import judge_lot
 from inventory.rules.verdict import Judgement, Wanted, together
 
-__all__ = ["RULES", "judge", "judge_lot", "salvage_stop"]
+__all__ = ["RULES", "judge", "judge_lot", "order_of", "salvage_stop"]
 
 RULES: tuple[Rule, ...] = (
     # what kind of part it is
@@ -61,6 +61,7 @@ RULES: tuple[Rule, ...] = (
     family_rules.hot_coupler_shape,
     family_rules.supply_kind_is_kept,
     family_rules.class_voltages_are_held,
+    family_rules.bleeder_of_the_failed_part,
     family_rules.small_loads_want_a_small_contact,
     # what is left to a person's eye
     attribute_rules.what_nobody_said,
@@ -84,11 +85,11 @@ def judge(
     Raises ``WrongInput`` for a place nobody knows.
     """
     case = case_of(wanted, offered, codes)
-    reasons = tuple(sorted({reason for rule in rules for reason in rule(case)}, key=_order))
+    reasons = tuple(sorted({reason for rule in rules for reason in rule(case)}, key=order_of))
     verdict = together(reasons, same=case.settled)
     return Judgement(verdict, reasons, closeness(case), ease(case, reasons))
 
 
-def _order(reason: Reason) -> tuple[int, int, str, str]:
+def order_of(reason: Reason) -> tuple[int, int, str, str]:
     """Refusals first, then questions by effort, notes, and what is met; then by name."""
     return (SEVERITY.index(reason.outcome), reason.effort, reason.rule, reason.sentence)

@@ -171,10 +171,14 @@ def rating_names(family: str) -> frozenset[str]:
     return frozenset(names | turned | (set(LOADS) | {"ratings"} if _contacts(page) else set()))
 
 
+_ALWAYS = frozenset({"thermal_cutout", "relay", "fuse"})
+"""Families whose plain ratings say more than they print: an opening point, a speed, a series."""
+
+
 def turns(family: str, names: Iterable[str]) -> bool:
     """Whether any of these names is turned into another one that is compared."""
     own = TURNED.get(family, frozenset())
-    return any(name in own or name in TURNED[""] for name in names)
+    return family in _ALWAYS or any(name in own or name in TURNED[""] for name in names)
 
 
 def noted(family: str) -> Mapping[str, str]:

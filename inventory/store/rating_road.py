@@ -65,9 +65,10 @@ def by_needs(
 ) -> list[tuple[int, bool]]:
     """Part types in stock that meet all needs, nearest first; then those with gaps, False."""
     ask = Asking(connection)
-    if not families or any(need.words == () and need.must for need in needs):
+    if not families:
         return []
-    whole = _found(ask, families, needs, gaps=False)
+    unmet = any(need.words == () and need.must for need in needs)  # no recorded word serves
+    whole = {} if unmet else _found(ask, families, needs, gaps=False)
     answer = [(number, True) for number in _nearest(ask, whole, needs)[:limit]]
     if len(whole) < FEW:
         loose = _found(ask, families, needs, gaps=True)
@@ -84,7 +85,7 @@ def _found(
     found: dict[int, None] = {}
     # with gaps, what the first driver does not find for lack of a value another one may
     for driver in drivers if gaps else drivers[:1]:
-        others = [need for need in needs if need is not driver and _has_condition(need)]
+        others = [need for need in needs if need is not driver and _narrows(need)]
         for query in driving(driver, families, others, gaps=gaps):
             found |= dict.fromkeys(number for (number,) in ask.rows(query.sql, query.values))
     return found
@@ -147,8 +148,8 @@ def driving(
 
 def _check(need: Need, *, gaps: bool) -> Query:
     """A part's other ratings against a need; with ``gaps`` an unrecorded one passes."""
-    parts = [_where(need, name, "x") for name in need.names]
-    met = " OR ".join(f"({part.sql})" for part in parts)
+    parts = [_where(need, name, "x") for name in need.names if need.words != ()]
+    met = " OR ".join(f"({part.sql})" for part in parts) or "1 = 0"
     values = tuple(value for part in parts for value in part.values)
     row = "EXISTS (SELECT 1 FROM rating x WHERE x.part_id = d.part_id AND"
     sql = f"{row} ({met}))"
@@ -178,6 +179,11 @@ def _where(need: Need, name: str, row: str) -> Query:
 def _has_condition(need: Need) -> bool:
     """Whether a need narrows anything down."""
     return bool(need.words) or need.low is not None or need.high is not None
+
+
+def _narrows(need: Need) -> bool:
+    """Whether a need tells parts apart: one that no recorded word meets does too."""
+    return _has_condition(need) or (need.words == () and need.must)
 
 
 def _nearest(ask: Asking, numbers: Iterable[int], needs: Sequence[Need]) -> list[int]:

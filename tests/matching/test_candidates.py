@@ -309,3 +309,18 @@ def _shuffled(roads: MemoryRoads, chance: Random) -> MemoryRoads:
     chance.shuffle(edges)
     shelf = {number: roads.shelf[number] for number in numbers}
     return MemoryRoads(shelf, {n: roads.pieces[n] for n in numbers}, edges)
+
+
+def test_a_question_of_the_piece_is_one_of_the_offer() -> None:
+    """A salvaged fuse without a history is no plain fit, although it tested good."""
+    ratings = {"current_a": 5, "time_characteristic": "T", "breaking_class": "L", "voltage_v": 250}
+    part = Part("fuse", "T5AL250V", id=1, ratings=ratings)
+    lot = Lot(1, 1, 1, 0, "good", "A1", "salvaged")
+    new = replace(lot, id=2, origin="new")
+
+    salvaged = find(Wanted("fuse", ratings=ratings), MemoryRoads({1: part}, {1: [lot]}))
+    both = find(Wanted("fuse", ratings=ratings), MemoryRoads({1: part}, {1: [lot, new]}))
+
+    assert [one.verdict for one in salvaged.stand_ins] == [Verdict.ASK]
+    assert "aged by a surge" in salvaged.stand_ins[0].judgement.reasons[0].sentence
+    assert [one.verdict for one in both.stand_ins] == [Verdict.FITS]

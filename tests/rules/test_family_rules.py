@@ -204,3 +204,28 @@ def test_a_power_contact_for_a_signal_is_a_question(
     found = judged("switch", {"dc_a": want, "volts_dc": [30]}, {"dc_a": have, "volts_dc": [30]})
 
     assert answers(found, "small-load") == ([ASK] if asked else [])
+
+
+BLEEDERS = [
+    ({}, {"bleeder": False}, [ASK]),
+    ({}, {"bleeder": True}, []),
+    ({}, {}, []),
+    ({"bleeder": True}, {"bleeder": False}, [NO]),
+    ({"bleeder": False}, {"bleeder": True}, [MET]),
+    ({"bleeder": True}, {}, [ASK]),
+]
+
+
+@pytest.mark.parametrize(("need", "has", "outcomes"), BLEEDERS)
+def test_the_charge_never_stays_for_want_of_a_bleeder(
+    need: dict[str, Any], has: dict[str, Any], outcomes: list[Outcome]
+) -> None:
+    """With one where none was does no harm; without one is a question or a refusal.
+
+    Source: Daewoo KOG-3667OS service manual (about 9 MΩ).
+    """
+    said = {"capacitance_uf": 1.0, "voltage_vac": 2100}
+
+    found = judged("hv_capacitor", {**said, **need}, {**said, **has})
+
+    assert answers(found, "bleeder") == outcomes
