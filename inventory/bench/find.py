@@ -192,7 +192,10 @@ def _ratings(reading: Reading | None) -> Mapping[str, Value]:
     """What the marking says of the part, without its type code; a mere number says nothing."""
     if reading is None or reading.family not in families():
         return {}
-    return {name: value for name, value in reading.ratings.items() if name != "type"}
+    code = reading.ratings.get("type") if type_code(reading) else None
+    return {
+        name: value for name, value in reading.ratings.items() if name != "type" or value != code
+    }
 
 
 def _on_record(

@@ -77,7 +77,14 @@ def read_line(line: str) -> Reading:
 
 
 def type_code(reading: Reading) -> str | None:
-    """The type code a marking carries, read by a legend or not; None where there is none."""
-    if "type" in reading.ratings:
+    """The type code a marking carries, read by a legend or not; None where there is none.
+
+    A kind such as "deep groove ball" or SJT is no code: many different parts are of it.
+    """
+    if "type" in reading.ratings and reading.family not in _KINDS_NOT_CODES:
         return str(reading.ratings["type"])
     return code_text(reading) or None
+
+
+_KINDS_NOT_CODES = frozenset({"bearing", "belt", "cord"})
+"""Families whose rating ``type`` is the kind of the part, shared by many sizes."""

@@ -48,7 +48,7 @@ def needs(wanted: Wanted, words_of: WordsOf) -> list[Need]:
         _need(attribute, said[attribute.name], words_of, must=_must(attribute, wanted), page=used)
         for attribute in used.attributes
         # what only follows from other ratings is not on record of the offered parts either
-        if _said(attribute, written) and attribute.compare in OPERATORS
+        if attribute.name in said and _said(attribute, written) and attribute.compare in OPERATORS
     )
     return [need for need in found if need]
 
