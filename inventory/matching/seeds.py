@@ -9,8 +9,9 @@ thousands share costs no more than a rare one.
 - backwards: the whole key from its end, so that neighbours share its end;
 - word: a word with digits inside a longer text;
 - short: a code of up to eight signs with one sign left out, of up to six with two;
-- pairs: two of the pieces 0-3, 3-5, 5-8 and 8-10 together. Two errors spoil at most two of
-  the four pieces; a missed or added sign only shifts the others.
+- pairs: two of the pieces 0-3, 3-5, 5-8 and 8-10 together, of a key of seven to nine signs two
+  of four pieces of two. Two errors spoil at most two of the four pieces; a missed or added
+  sign only shifts the others.
 
 Pure functions; the store keeps the rows (seed, key, text).
 """
@@ -27,8 +28,16 @@ FORWARDS, BACKWARDS, WORD, SHORT = 0, 1, 2, 3
 _FIRST_PAIR = 4
 _KINDS = 16
 
-PIECES = ((0, 3), (3, 5), (5, 8), (8, 10))
+Pieces = tuple[tuple[int, int], ...]
+
+PIECES: Pieces = ((0, 3), (3, 5), (5, 8), (8, 10))
 """Where a key is cut, counted from its beginning, so that a lost end changes nothing."""
+
+FINE_PIECES: Pieces = ((0, 2), (2, 4), (4, 6), (6, 8))
+"""Where a key is cut that is too short for those."""
+
+FINE_KEY = range(7, 10)
+"""Lengths of keys with fine pieces."""
 
 PAIRS = ((0, 2), (0, 3), (1, 2), (1, 3))
 """Pieces filed together; the first two and the last two share a full order already."""
@@ -44,6 +53,8 @@ TINY_KEY = 6
 
 THOROUGH_KEY = 16
 """Longer queries keep an unspoilt stretch that finds them without undoing single errors."""
+
+_MAY_BE_FINE = range(FINE_KEY.start - 2, FINE_KEY.stop + 2)  # a query with two slips
 
 _FOLDED = "".join(sorted(set("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ".translate(LOOK_ALIKES))))
 
@@ -74,11 +85,8 @@ def seeds(text: str) -> set[tuple[int, str]]:
     found = {(FORWARDS, key), (BACKWARDS, whole[: -LONGEST_KEY - 1 : -1])}
     found |= {(WORD, word) for word in _words(text)}
     found |= {(_number(part, SHORT), key) for part in _short_forms(key)}
-    for kind, (first, second) in enumerate(PAIRS, start=_FIRST_PAIR):
-        end = PIECES[second][1]
-        if end <= len(key):
-            piece = key[slice(*PIECES[first])] + key[PIECES[second][0] : end]
-            found.add((_number(piece, kind), key))
+    for kind, a, b, c, d in _pairs_of(len(key)):
+        found.add((_number(key[a:b] + key[c:d], kind), key))
     return found
 
 
@@ -86,7 +94,7 @@ def probes(key: str, *, thorough: bool = True) -> Iterator[Probe]:
     """Where the texts meant by a typed key may lie; not ``thorough`` for a mere guess."""
     if not key:
         return
-    reach = 100 if thorough else 30
+    reach = 200 if thorough else 30
     yield Probe(FORWARDS, key, reach)
     yield Probe(BACKWARDS, key[::-1], reach)
     yield Probe(WORD, key, 8)
@@ -107,7 +115,7 @@ def probes(key: str, *, thorough: bool = True) -> Iterator[Probe]:
 def _pairs(key: str) -> Iterator[Probe]:
     """The pairs of pieces, each also where missed or added signs would have shifted it."""
     seen = set()
-    for kind, a, b, c, d in _shifted_pairs():
+    for kind, a, b, c, d in _shifted_pairs(fine=len(key) in _MAY_BE_FINE):
         if d <= len(key):
             seed = _number(key[a:b] + key[c:d], kind)
             if seed not in seen:
@@ -115,16 +123,38 @@ def _pairs(key: str) -> Iterator[Probe]:
                 yield Probe(seed, key, 20)
 
 
+Pair = tuple[int, int, int, int, int]
+"""A kind of seed, and from where to where its two pieces reach."""
+
+
+def _cut(pieces: Pieces, first_kind: int) -> list[Pair]:
+    """The pairs of some pieces; each gets its own kind."""
+    return [
+        (kind, *pieces[first], *pieces[second])
+        for kind, (first, second) in enumerate(PAIRS, start=first_kind)
+    ]
+
+
+_COARSE = _cut(PIECES, _FIRST_PAIR)
+_FINE = _cut(FINE_PIECES, _FIRST_PAIR + len(PAIRS))
+
+
 @cache
-def _shifted_pairs() -> tuple[tuple[int, int, int, int, int], ...]:
-    """Kind of pair, and where its two pieces may stand in a query with up to two slips."""
-    found = []
-    for kind, (first, second) in enumerate(PAIRS, start=_FIRST_PAIR):
-        (a, b), (c, d) = PIECES[first], PIECES[second]
-        for one, two in _SHIFTS:
-            if a + one >= 0 and c + two >= b + one and (first or not one):
-                found.append((kind, a + one, b + one, c + two, d + two))
-    return tuple(found)
+def _pairs_of(length: int) -> list[Pair]:
+    """The pairs a key of that length is filed under."""
+    pairs = [*_COARSE, *_FINE] if length in FINE_KEY else _COARSE
+    return [pair for pair in pairs if pair[4] <= length]
+
+
+@cache
+def _shifted_pairs(*, fine: bool) -> list[Pair]:
+    """Where the pieces of each pair may stand in a query with up to two slips."""
+    return [
+        (kind, a + one, b + one, c + two, d + two)
+        for kind, a, b, c, d in ([*_COARSE, *_FINE] if fine else _COARSE)
+        for one, two in _SHIFTS
+        if a + one >= 0 and c + two >= b + one and (a or not one)
+    ]
 
 
 _SHIFTS = (
