@@ -13,7 +13,8 @@ thousands share costs no more than a rare one.
   of four pieces of two. Two errors spoil at most two of the four pieces; a missed or added
   sign only shifts the others.
 
-Pure functions; the store keeps the rows (seed, key, text).
+Pure functions; the store keeps the rows (seed, key, text). A release that files texts in
+another way needs a migration that calls ``search_index.rebuild``.
 """
 
 from __future__ import annotations
