@@ -60,7 +60,7 @@ def once(words: Sequence[str], environment: Mapping[str, str]) -> tuple[float, f
 def contest(shelf: Path, runs: int) -> Times:
     """Every contestant once a round; the first round only compiles."""
     environment = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
-    called = dict(PEERS)
+    called: dict[str, tuple[str, ...]] = {**PEERS}
     for name, words in FINDS.items():
         called[f"salvage find: {name}"] = (
             *("-m", "inventory", "--shelf", str(shelf), "find"), *words,

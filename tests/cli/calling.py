@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import io
+import os
 from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import dataclass
 from pathlib import Path
+from unittest.mock import patch
 
 import pytest
 
 from inventory.bench.demo import make_demo
-from inventory.cli.main import run
+from inventory.cli.start import run
 
 
 @dataclass(frozen=True)
@@ -23,9 +25,9 @@ class Said:
 
 
 def call(*words: str) -> Said:
-    """Run ``salvage`` with these words."""
+    """Run ``salvage`` with these words; what it sets in the environment ends with it."""
     out, err = io.StringIO(), io.StringIO()
-    with redirect_stdout(out), redirect_stderr(err):
+    with patch.dict(os.environ), redirect_stdout(out), redirect_stderr(err):
         code = run(list(words))
     return Said(code, out.getvalue(), err.getvalue())
 
