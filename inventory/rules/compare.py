@@ -57,9 +57,10 @@ def _looked_for(reason: Reason) -> Reason:
 def _nobody_said(attribute: Attribute, offered: Value) -> Said:
     """The failed part's own value is missing: look at it, unless the best there is is offered."""
     if attribute.compare == "ranked" and plain_word(offered) == plain_word(attribute.order[-1]):
-        return Outcome.MET, f"{_label(attribute)} {show(offered)} serves whatever the old part had."
+        sentence = f"{_label(attribute)}: {show(offered)} serves whatever the old part had."
+        return Outcome.MET, sentence
     if attribute.name == "contact_form" and form(offered) == "CO":
-        sentence = f"Contact form {show(offered)} serves as normally open or as normally closed"
+        sentence = f"Contact form: {show(offered)} serves as normally open or as normally closed"
         return Outcome.MET, f"{sentence}, with the spare tab insulated."
     sentence = f"Nobody has said the {attribute.label} of the failed part"
     known = "" if offered is None else f" (offered: {show(offered, attribute.unit)})"
@@ -78,7 +79,7 @@ def _not_known(attribute: Attribute, wanted: Value) -> Said:
 
 def equal(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     """Offered equals wanted, after both are written plainly."""
-    return _said(attribute, wanted, offered, met=_same(wanted, offered), good="is")
+    return _said(attribute, wanted, offered, met=_same(wanted, offered))
 
 
 def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -87,7 +88,7 @@ def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     if not want or not have:
         return _cannot(attribute, wanted, offered)
     met = max(have) >= max(want) - _SLACK * abs(max(want))
-    return _said(attribute, wanted, offered, met=met, good="is at least", bad="is below")
+    return _said(attribute, wanted, offered, met=met, asks="at least ")
 
 
 def at_most(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -96,7 +97,7 @@ def at_most(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     if not want or not have:
         return _cannot(attribute, wanted, offered)
     met = max(have) <= max(want) + _SLACK * abs(max(want))
-    return _said(attribute, wanted, offered, met=met, good="is at most", bad="is above")
+    return _said(attribute, wanted, offered, met=met, asks="at most ")
 
 
 def within(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -105,10 +106,9 @@ def within(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     if gap is None:
         return _cannot(attribute, wanted, offered)
     met, near = _in_band(attribute, abs(gap))
-    share = f"within {plain(100 * (attribute.tolerance or 0))} % of"
-    return _said(
-        attribute, wanted, offered, met=met, near=near, good=f"is {share}", bad=f"is not {share}"
-    )
+    band = plain(100 * (attribute.tolerance or 0))
+    tail = f" ({100 * gap:+.3g} %, allowed ± {band} %)" if gap else ""
+    return _said(attribute, wanted, offered, met=met, near=near, tail=tail)
 
 
 def covers(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -118,16 +118,17 @@ def covers(attribute: Attribute, wanted: Value, offered: Value) -> Said:
         return _cannot(attribute, wanted, offered)
     gap = max((min(have) - min(want)) / min(want), (max(want) - max(have)) / max(have), 0.0)
     met, near = _in_band(attribute, gap)
-    return _said(
-        attribute, wanted, offered, met=met, near=near, good="covers", bad="does not cover"
-    )
+    return _said(attribute, wanted, offered, met=met, near=near)
 
 
 def includes(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     """Offered's set holds every member of the wanted one."""
     missing = sorted(members(wanted) - served(offered))
+    want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
     met = not missing
-    return _said(attribute, wanted, offered, met=met, good="serves as", bad="does not serve as")
+    if met and want != have and not isinstance(wanted, bool):
+        return Outcome.MET, f"{_label(attribute)}: {have} serves as {want}."
+    return _said(attribute, wanted, offered, met=met)
 
 
 def ranked(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -135,23 +136,23 @@ def ranked(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     order = [plain_word(step) for step in attribute.order]
     want, have = plain_word(wanted), plain_word(offered)
     if want == have:
-        return _said(attribute, wanted, offered, met=True, good="is")
+        return _said(attribute, wanted, offered, met=True)
     if want not in order or have not in order:
         return _cannot(attribute, wanted, offered)
     met = order.index(have) >= order.index(want)
-    return _said(attribute, wanted, offered, met=met, good="is no less than", bad="is less than")
+    return _said(attribute, wanted, offered, met=met, asks="no less than ")
 
 
 def fit(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     """Figures agree within the tolerance, each with its own; words must be the same."""
     want, have = numbers(wanted), numbers(offered)
     if not want or not have:
-        return _said(attribute, wanted, offered, met=_same(wanted, offered), good="is")
+        return _said(attribute, wanted, offered, met=_same(wanted, offered))
     if len(want) != len(have):
         return _cannot(attribute, wanted, offered)
     gap = max(abs(a - b) for a, b in zip(want, have, strict=True))
     met, near = _in_band(attribute, gap)
-    return _said(attribute, wanted, offered, met=met, near=near, good="fits", bad="does not fit")
+    return _said(attribute, wanted, offered, met=met, near=near)
 
 
 OPERATORS: Mapping[str, Operator] = {
@@ -235,16 +236,33 @@ def show(value: Value, unit: str | None = None) -> str:
 
     >>> show([125, 250], "V"), show(True), show([6.3, 0.8])
     ('125/250 V', 'yes', '6.3/0.8')
-    >>> show([5, 20], "mm")
-    '5 x 20 mm'
+    >>> show([5, 20], "mm"), show(0.0022, "µF"), show(47300, "Ω")
+    ('5 x 20 mm', '2.2 nF', '47.3 kΩ')
     """
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if unit and unit in _SCALES and isinstance(value, int | float):
+        value, unit = _scaled(float(value), unit)
     if isinstance(value, list | tuple):
         text = (" x " if unit == "mm" else "/").join(show(item) for item in value)
     else:
         text = plain(value) if isinstance(value, int | float) else str(value)
     return f"{text} {unit}" if unit else text
+
+
+_SCALES: Mapping[str, tuple[tuple[float, float, str], ...]] = {
+    "µF": ((1e-3, 1e6, "pF"), (1e-1, 1e3, "nF")),
+    "Ω": ((1e3, 1, "Ω"), (1e6, 1e-3, "kΩ"), (1e12, 1e-6, "MΩ")),
+}
+"""Figures below the first are multiplied by the second and take the unit behind it."""
+
+
+def _scaled(value: float, unit: str) -> tuple[float, str]:
+    """A figure with the prefix a tech would use: 2.2 nF, not 0.0022 µF."""
+    for below, factor, name in _SCALES[unit]:
+        if 0 < abs(value) < below:
+            return round(value * factor, 6), name
+    return value, unit
 
 
 def _same(wanted: Value, offered: Value) -> bool:
@@ -274,26 +292,24 @@ def _said(
     offered: Value,
     *,
     met: bool,
-    good: str,
-    bad: str = "is not",
+    asks: str = "",
+    tail: str = "",
     near: bool = False,
 ) -> Said:
-    """The sentence and the outcome; a miss gives the reason why it matters."""
+    """The outcome, and both values in a sentence; a miss gives the reason why it matters."""
     want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
     outcome = Outcome.MET if met else Outcome.ASK if near else Outcome(attribute.misfit)
     why = f": {attribute.reason}" if attribute.reason and not met else ""
-    if isinstance(wanted, bool) or isinstance(offered, bool):
-        return outcome, f"{_label(attribute)}: offered {have}, wanted {want}{why}."
-    if met:
-        return outcome, f"{_label(attribute)} {have} {good} the wanted {want}."
-    return outcome, f"{_label(attribute)} {have} {bad} the wanted {want}{why}."
+    if met and plain_word(want) == plain_word(have):
+        return outcome, f"{_label(attribute)}: {have}, as wanted."
+    return outcome, f"{_label(attribute)}: {have}, wanted {asks}{want}{tail}{why}."
 
 
 def _cannot(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     """Two values that cannot be set side by side are a question, never a match."""
     want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
     outcome = Outcome.ASK if attribute.must else Outcome.NOTE
-    return outcome, f"{_label(attribute)} {have} cannot be compared with the wanted {want}."
+    return outcome, f"{_label(attribute)}: {have} cannot be compared with the wanted {want}."
 
 
 def _label(attribute: Attribute) -> str:

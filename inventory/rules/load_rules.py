@@ -91,6 +91,7 @@ class Answer(NamedTuple):
     ending: str  # of the sentence
     decides: str = ""
     of_wanted: bool = False  # what decides is found on the failed part or in its place
+    short_of_volts: bool = False  # the amperes would do, the voltage does not
 
 
 def _by_load(pair: tuple[Duty, Answer | None]) -> str:
@@ -115,8 +116,9 @@ def _one_load(case: Case, load: str, answers: list[tuple[Duty, Answer]]) -> Iter
 
 def _as_reason(attribute: Attribute, sentence: str, answer: Answer) -> Reason:
     """The answer as a reason; a refusal says why the figure matters."""
-    if answer.outcome is Outcome.REFUSED and attribute.reason:
-        sentence = f"{sentence.rstrip('.')}: {attribute.reason}."
+    why = _VOLTS if answer.short_of_volts else attribute.reason
+    if answer.outcome is Outcome.REFUSED and why:
+        sentence = f"{sentence.rstrip('.')}: {why}."
     asks = answer.outcome is Outcome.ASK
     return Reason(
         attribute.name,
@@ -129,6 +131,9 @@ def _as_reason(attribute: Attribute, sentence: str, answer: Answer) -> Reason:
     )
 
 
+_VOLTS = "the gap must break the voltage it sits in"
+
+
 def _answer(case: Case, duty: Duty, offered: tuple[Duty, ...]) -> Answer | None:
     """What the offered part's ratings of this kind say; None where it has none."""
     theirs = [rating for rating in offered if rating.load == duty.load]
@@ -136,7 +141,8 @@ def _answer(case: Case, duty: Duty, offered: tuple[Duty, ...]) -> Answer | None:
         return None
     found = _said_of(case, duty, theirs)
     if found.decides == "volts_ac" and found.of_wanted and "volts_ac" in case.stated:
-        return Answer(Outcome.REFUSED, f"offered {_listed(theirs)}.")  # the mains is known
+        # the tech has said which mains it is
+        return Answer(Outcome.REFUSED, f"offered {_listed(theirs)}.", short_of_volts=True)
     return found
 
 
@@ -187,7 +193,7 @@ def _against(duty: Duty, theirs: list[Duty]) -> Answer:
     if near:
         ending = f"{offers} That is the same mains by another name: what does the place have?"
         return Answer(Outcome.ASK, ending, "volts_ac", of_wanted=True)
-    return Answer(Outcome.REFUSED, offers)
+    return Answer(Outcome.REFUSED, offers, short_of_volts=bool(enough))
 
 
 def _one_mains(rating: Duty, duty: Duty) -> bool:

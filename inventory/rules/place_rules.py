@@ -57,8 +57,8 @@ def throw_of_the_place(case: Case) -> Iterable[Reason]:
     elif need not in have:
         yield refuse(
             "place-throw",
-            f"The place {case.place.id} works by the {need} throw, which a {case.has[name]} part"
-            " has not.",
+            f"The place {case.place.id} works by the {need} throw, which this part"
+            f" ({case.has[name]}) has not.",
             case.place.source,
         )
 

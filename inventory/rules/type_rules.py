@@ -86,6 +86,8 @@ def type_is_the_same(case: Case) -> Iterable[Reason]:
 
 def same_type_only(case: Case) -> Iterable[Reason]:
     """Families of which makers want the same type: a likeness is at best a question."""
+    if case.place and case.place.kind == "interlock":
+        return  # the place asks the same
     if case.sheet.policy == "same-type-only" and not case.settled:
         yield ask(
             "same-type-only",
