@@ -63,6 +63,16 @@ KINDS: dict[str, Damage] = {
 }
 
 
+FOUND_OF_A_HUNDRED = {
+    "one bit": 15,
+    "16 bytes": 15,
+    "a page": 90,
+    "another page": 60,
+    "cut off": 95,
+}
+"""At least so many must be seen; the rest hit room that nothing stands on."""
+
+
 def _stocked(path: Path) -> bytes:
     """The bytes of a shelf with some lots and events, closed and without a journal."""
     shelf = open_shelf(str(path), create=True)
@@ -137,8 +147,7 @@ def test_much_damage_is_never_believed_about_stock(memory: Path, kind: str) -> N
     seen = damage(memory, kind, 100, seed=6)
 
     assert seen["believed"] == 0
-    if kind != "one bit":
-        assert seen["found"] > 60
+    assert seen["found"] >= FOUND_OF_A_HUNDRED[kind]
 
 
 def test_a_damaged_shelf_is_explained(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
