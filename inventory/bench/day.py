@@ -36,9 +36,9 @@ class Day:
 
 def day(shelf: Shelf, *, as_of: str | None = None) -> Day:
     """All that a shop wants to know in the morning."""
-    at = moment(as_of)
     with shelf.read() as connection:
-        stocks = part_stocks(connection, at if as_of else None)
+        at = moment(as_of, connection)
+        stocks = part_stocks(connection, at, then=as_of is not None)
         report = what_runs_short(stocks, settings_of(connection, at))
         failing = what_wears(fitted(connection, "part", at)).flagged()
         used: dict[str, int] = {}

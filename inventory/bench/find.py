@@ -17,7 +17,7 @@ from inventory.records import Part, Reading, Value
 from inventory.rules.cautions import cautions
 from inventory.rules.places import place as place_of
 from inventory.rules.verdict import Wanted
-from inventory.store import sums, units
+from inventory.store import service, units
 from inventory.store.roads import ShelfRoads
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
@@ -87,7 +87,7 @@ def _wear(connection: Connection, found: Found) -> dict[int, str]:
     Three failures are the least a warning needs, so the arithmetic is only asked for then.
     """
     numbers = [one.part.id for one in found.stand_ins]
-    if not sums.failed_often(connection, numbers):
+    if not service.failed_often(connection, numbers):
         return {}
     from inventory.bench.wear import warnings_for
 

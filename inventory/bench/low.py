@@ -6,15 +6,15 @@ from calendar import monthrange
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy.engine import Connection
-
 from inventory.bench.moments import moment
+from inventory.bench.yard import donors, family_yields
 from inventory.families.sheet import families, sheet
-from inventory.matching.keys import bare
-from inventory.stock.asked import Donor, LowSettings, Month, PartStock, month_number
+from inventory.rules.histories import salvage_stop
+from inventory.stock.asked import LowSettings, Month, PartStock, month_number
 from inventory.stock.report import LowReport, what_runs_short
 from inventory.store import journal, sums, units
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 from inventory.units import cents, parse_number
 
 FIGURES = {
@@ -30,8 +30,8 @@ FIGURES = {
 
 
 def settings_of(connection: Connection, at: str) -> LowSettings:
-    """The shop's figures, with the defaults where it set none."""
-    said = units.settings(connection)
+    """The shop's figures as they were at a moment, with the defaults where it set none."""
+    said = sums.figures_then(connection, at, units.settings(connection))
     year, month, day = int(at[:4]), int(at[5:7]), int(at[8:10])
     given: dict[str, Any] = {
         name: float(parse_number(said[key]))
@@ -59,18 +59,22 @@ def set_figure(shelf: Shelf, name: str, value: str, *, dry_run: bool = False) ->
     with shelf.write(dry_run=dry_run) as connection:
         told = {"name": name, "value": value.strip(), "was": units.settings(connection).get(name)}
         units.set_setting(connection, name, value.strip())
-        settings_of(connection, journal.now())
+        settings_of(connection, moment(None, connection))
         journal.append(connection, [journal.Event("figure-set", detail=told)], bench=shelf.bench)
 
 
-def part_stocks(connection: Connection, as_of: str | None) -> list[PartStock]:
-    """Every part type with its stock and history; as of a moment where one is said."""
-    at = as_of or journal.now()
+def part_stocks(connection: Connection, at: str, *, then: bool = False) -> list[PartStock]:
+    """Every part type with its stock and history at a moment.
+
+    Unless ``then`` is said it is the present, and the lots themselves tell what is on hand; of an
+    earlier moment the journal does.
+    """
     history = _history(connection, at)
-    counts = _counts(connection, as_of)
+    heads = sums.part_heads(connection, at)
+    counts = _counts(connection, at if then else None, {h["id"]: h["family"] for h in heads})
     ordered = sums.on_order(connection, at)
-    good, pulled = family_yields(connection)
-    donors = _donors(connection)
+    good, pulled = family_yields(connection, at)
+    carried = donors(connection, at)
     return [
         PartStock(
             part_id=head["id"],
@@ -88,10 +92,10 @@ def part_stocks(connection: Connection, as_of: str | None) -> list[PartStock]:
             policy=_policy(head["family"]),
             good_seen=good.get(head["family"], 0),
             pulled_seen=pulled.get(head["family"], 0),
-            donors=tuple(donors.get(head["id"], ())),
+            donors=tuple(carried.get(head["id"], ())),
             **counts.get(head["id"], {}),
         )
-        for head in sums.part_heads(connection, at)
+        for head in heads
     ]
 
 
@@ -108,55 +112,42 @@ def _history(connection: Connection, at: str) -> dict[int, list[Month]]:
     return found
 
 
-def _counts(connection: Connection, as_of: str | None) -> dict[int, dict[str, Any]]:
-    """Good, held and untested pieces by part type; what failed its test counts as nothing."""
-    good_states = {name: sheet(name).good_states() for name in families()}
-    family_of = {head["id"]: head["family"] for head in sums.part_heads(connection, "9999")}
+def _counts(
+    connection: Connection, as_of: str | None, family_of: Mapping[int, str]
+) -> dict[int, dict[str, Any]]:
+    """Good, held and untested pieces by part type; what may not be offered counts as nothing."""
     found: dict[int, dict[str, Any]] = {}
-    for part_id, state, origin, on_hand, held in sums.stock(connection, as_of):
-        family = family_of.get(part_id, "other")
-        one = found.setdefault(part_id, {"good": 0, "held": 0, "untested": 0})
-        usable = origin == "new" or _policy(family) not in ("new-only", "never")
-        if state in good_states.get(family, frozenset()) and usable:
-            one["good"] += on_hand
-            one["held"] += held
-        elif state == "untested" and usable:
-            one["untested"] += on_hand
+    for one in sums.stock(connection, as_of):
+        family = family_of.get(one.part_id, "other")
+        if not _usable(one, family):
+            continue
+        count = found.setdefault(one.part_id, {"good": 0, "held": 0, "untested": 0})
+        if one.state == "untested":
+            count["untested"] += one.on_hand
+        elif family in families() and one.state in sheet(family).good_states():
+            count["good"] += one.on_hand
+            count["held"] += one.held
     return found
 
 
-def family_yields(connection: Connection) -> tuple[dict[str, int], dict[str, int]]:
-    """Salvaged pieces that tested good, and all that were tested, by family."""
-    good: dict[str, int] = {}
-    pulled: dict[str, int] = {}
-    for family, state, count in sums.salvage_states(connection):
-        pulled[family] = pulled.get(family, 0) + count
-        if family in families() and state in sheet(family).good_states():
-            good[family] = good.get(family, 0) + count
-    return good, pulled
-
-
-def _donors(connection: Connection) -> dict[int, list[Donor]]:
-    """Units in the yard that should still carry a part: others of their model gave it."""
-    given = sums.given_by_yard(connection)
-    yard: dict[tuple[str, str], list[Any]] = {}
-    for unit in units.where(connection, "in_yard"):
-        yard.setdefault((unit.maker or "", bare(unit.model or "")), []).append(unit)
-    found: dict[int, list[Donor]] = {}
-    for part_id, maker, model, donors, pieces in sums.yielded(connection):
-        each = max(1, round(pieces / donors))
-        for unit in yard.get((maker, model), ()):
-            if (unit.id, part_id) not in given:
-                found.setdefault(part_id, []).append(Donor(unit.label, each, unit.id))
-    return found
+def _usable(one: sums.Stock, family: str) -> bool:
+    """Whether pieces may be used at all: neither their family nor their past forbids it."""
+    if one.origin == "salvaged" and _policy(family) in ("new-only", "never"):
+        return False
+    return one.history is None or salvage_stop(family, one.history, None) is None
 
 
 def low(
     shelf: Shelf, *, as_of: str | None = None, pools: Mapping[str, list[int]] | None = None
 ) -> LowReport:
     """The report over the whole shelf, the most pressing part types first."""
-    at = moment(as_of)
     with shelf.read() as connection:
-        stocks = part_stocks(connection, at if as_of else None)
-        settings = settings_of(connection, at)
+        stocks, settings = asked(connection, as_of)
     return what_runs_short(stocks, settings, pools=pools)
+
+
+def asked(connection: Connection, as_of: str | None) -> tuple[list[PartStock], LowSettings]:
+    """What the stock arithmetic starts from, now or as the journal had it on a day."""
+    at = moment(as_of, connection)
+    stocks = part_stocks(connection, at, then=as_of is not None)
+    return stocks, settings_of(connection, at)

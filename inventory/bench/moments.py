@@ -6,12 +6,16 @@ from datetime import UTC, datetime
 
 from inventory.errors import WrongInput
 from inventory.store import journal
+from inventory.store.sql import Connection
 
 
-def moment(as_of: str | None) -> str:
-    """The end of a day as the journal writes it; now where none is said."""
+def moment(as_of: str | None, connection: Connection) -> str:
+    """The end of a day as the journal writes it; where none is said, now.
+
+    A journal's times never go back: where the clock does, now is the time of the last event.
+    """
     if as_of is None:
-        return journal.now()
+        return max(journal.now(), journal.latest(connection))
     try:
         day = datetime.fromisoformat(as_of).date()
     except ValueError as error:

@@ -11,7 +11,7 @@ from inventory.errors import WrongInput
 from inventory.records import Part
 from inventory.stock.service import spans
 from inventory.stock.wear import Fitted, warnings
-from inventory.store import sums
+from inventory.store import service
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
 
@@ -29,8 +29,8 @@ def wear(shelf: Shelf, by: str = "part", *, as_of: str | None = None) -> WearRep
     """Failures against their kind (the family), with those still alive counted in."""
     from inventory.stock.wear_report import what_wears
 
-    at = moment(as_of)
     with shelf.read() as connection:
+        at = moment(as_of, connection)
         return what_wears(fitted(connection, by, at))
 
 
@@ -41,7 +41,7 @@ def fitted(
     if by not in GROUPS:
         raise WrongInput(f"Wear is shown by {', '.join(GROUPS)}, not by {by!r}.")
     out: dict[tuple[int, int, int, str], list[tuple[str, str, int]]] = {}
-    for lot, job, kind, when, pieces, part, family in sums.service(connection, at, families):
+    for lot, job, kind, when, pieces, part, family in service.events(connection, at, families):
         out.setdefault((lot, job, part, family), []).append((kind, when, pieces))
     name_of = _names(connection, by, families)
     failed: dict[tuple[str, str], list[float]] = {}
@@ -64,9 +64,9 @@ def _names(
 ) -> Callable[[int, int], str | None]:
     """What a piece of a lot and part type is counted under; None: under nothing."""
     if by == "unit":
-        models = sums.models_of_lots(connection)
+        models = service.models_of_lots(connection)
         return lambda lot, _part: models.get(lot)
-    names = sums.names_of_parts(connection, families)
+    names = service.names_of_parts(connection, families)
     which = 0 if by == "part" else 1
     return lambda _lot, part: names[part][which]
 
@@ -81,8 +81,8 @@ def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[int, s
     """Sentences on part types that keep failing, by their number."""
     known = {part.id: part for part in offered if part.id is not None}
     families = sorted({part.family for part in known.values()})
-    found = warnings(fitted(connection, "part", moment(None), families))
-    names = sums.names_of_parts(connection, families) if found else {}
+    found = warnings(fitted(connection, "part", moment(None, connection), families))
+    names = service.names_of_parts(connection, families) if found else {}
     return {number: found[names[number][0]] for number in known if _called(names, number) in found}
 
 

@@ -6,10 +6,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy.engine import Connection
-
-from inventory.bench import words
-from inventory.bench.low import family_yields, part_stocks, settings_of
+from inventory.bench import words, yard
+from inventory.bench.low import asked
 from inventory.bench.moments import moment
 from inventory.errors import NotFound
 from inventory.families.sheet import families, sheet
@@ -22,6 +20,7 @@ from inventory.stock.need import demand_of, known_shelf
 from inventory.stock.worth_report import Carried, WorthReport, WorthSettings, what_is_worth
 from inventory.store import sums, units
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 from inventory.units import cents
 
 
@@ -39,26 +38,25 @@ def worth(shelf: Shelf, said: str, *, as_of: str | None = None) -> Worth:
 
     Raises ``NotFound`` where no unit of the model was taken apart before: nothing is invented.
     """
-    at = moment(as_of)
     with shelf.read() as connection:
+        at = moment(as_of, connection)
+        gave = yard.given(connection, at)
         unit, maker, model = _subject(connection, said)
-        given = _given(connection, maker, model)
-        if not given:
+        carried_before = _given(gave, maker, model)
+        if not carried_before:
             raise NotFound(_nothing_known(connection, said, unit))
-        stocks = {part.part_id: part for part in part_stocks(connection, at if as_of else None)}
-        settings = settings_of(connection, at)
-        money = _settings(units.settings(connection))
-        done = {
-            part for unit_id, part in sums.given_by_yard(connection) if unit and unit_id == unit.id
-        }
-        yields = family_yields(connection)
-    known = known_shelf(list(stocks.values()), settings)
+        stocks, settings = asked(connection, as_of)
+        money = _settings(sums.figures_then(connection, at, units.settings(connection)))
+        yields = yard.family_yields(connection, at)
+    by_number = {part.part_id: part for part in stocks}
+    done = gave.by_unit.get(unit.id, set()) if unit else set()
+    known = known_shelf(stocks, settings)
     carried = [
-        _carried(stocks[part_id], pieces, known, settings, yields, unit)
-        for part_id, (_, pieces) in given.items()
-        if part_id in stocks and part_id not in done
+        _carried(by_number[part_id], pieces, known, settings, yields, unit)
+        for part_id, (_, pieces) in carried_before.items()
+        if part_id in by_number and part_id not in done
     ]
-    before = max(count for count, _ in given.values())
+    before = max(count for count, _ in carried_before.values())
     return Worth(said, before, what_is_worth(carried, money))
 
 
@@ -78,13 +76,13 @@ def _subject(connection: Connection, said: str) -> tuple[SourceUnit | None, str 
     raise NotFound(f"There is no unit or model {said!r}.")
 
 
-def _given(connection: Connection, maker: str | None, model: str) -> dict[int, tuple[int, int]]:
+def _given(gave: yard.Given, maker: str | None, model: str) -> dict[int, tuple[int, int]]:
     """Part types units of this model gave: units that gave it, pieces a unit."""
-    return {
-        part_id: (count, max(1, round(pieces / count)))
-        for part_id, its_maker, its_model, count, pieces in sums.yielded(connection)
-        if its_model == model and (maker is None or its_maker == maker)
-    }
+    found: dict[int, tuple[int, int]] = {}
+    for of in gave.by_model:
+        if of[1] == model and (maker is None or of[0] == maker):
+            found |= gave.each(of)
+    return found
 
 
 def _nothing_known(connection: Connection, said: str, unit: SourceUnit | None) -> str:

@@ -128,16 +128,11 @@ def _backtest(opened: Any, as_of: str | None, *, json: bool) -> None:
     """Claim and outcome over this shop's own journal."""
     from dataclasses import asdict
 
-    from inventory.bench.low import part_stocks, settings_of
-    from inventory.bench.moments import moment
+    from inventory.bench.low import asked
     from inventory.stock.achieved import own_backtest
 
-    at = moment(as_of)
     with opened.read() as connection:
-        stocks, settings = (
-            part_stocks(connection, at if as_of else None),
-            settings_of(connection, at),
-        )
+        stocks, settings = asked(connection, as_of)
     found = own_backtest(stocks, settings)
     show.as_json(asdict(found)) if json else show.line(found.sentence())
 

@@ -103,6 +103,12 @@ def _tail(connection: Connection) -> tuple[int, str, str]:
     return (row[0], row[1], row[2]) if row else (0, "", GENESIS)
 
 
+def latest(connection: Connection) -> str:
+    """The time of the last event; before every time where there is none."""
+    rows = Asking(connection).rows("SELECT at FROM journal ORDER BY seq DESC LIMIT 1")
+    return next((str(at) for (at,) in rows), "")
+
+
 def _row(event: Event, at: str, bench: str, act: int) -> tuple[Any, ...]:
     """The columns of an event, in the order of ``_COLUMNS``."""
     return (

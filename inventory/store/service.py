@@ -1,0 +1,98 @@
+"""What became of fitted pieces: the events of their service, and what they are called."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Sequence
+from typing import TypeAlias
+
+from inventory.store.asking import Asking
+from inventory.store.sql import Connection, places
+from inventory.store.sums import UNDONE
+
+ServiceEvent: TypeAlias = tuple[int, int, str, str, int, int, str]
+"""Lot, job (0: none), kind, moment, pieces out (negative: back), part type, family."""
+
+_SERVICE = (
+    "SELECT j.lot_id, COALESCE(j.job_id, 0), j.kind, j.at, -j.quantity,"  # noqa: S608 - our own
+    " COALESCE(p.merged_into, p.id), p.family FROM journal j JOIN part_type p ON p.id = j.part_id"
+    " WHERE j.kind IN ('fitted', 'put-back', 'failed') AND j.at <= :as_of AND j.lot_id IS NOT NULL"
+    f" AND j.seq NOT IN {UNDONE}"
+)
+
+
+def events(
+    connection: Connection, as_of: str, families: Sequence[str] | None = None
+) -> Iterable[ServiceEvent]:
+    """What happened to pieces in units, oldest first; of all families, or of some."""
+    among, values = _among(families)
+    return Asking(connection).rows(f"{_SERVICE}{among} ORDER BY j.seq", {"as_of": as_of, **values})
+
+
+def _among(families: Sequence[str] | None) -> tuple[str, dict[str, str]]:
+    """The condition that a part type is of some families, with its values."""
+    if families is None:
+        return "", {}
+    values = {f"f{at}": family for at, family in enumerate(families)}
+    return f" AND p.family IN ({', '.join(f':{name}' for name in values)})", values
+
+
+def names_of_parts(
+    connection: Connection, families: Sequence[str] | None = None
+) -> dict[int, tuple[str, str | None]]:
+    """What every part type is called in a report, and its maker; of all families, or of some.
+
+    A code that several makers use is told apart by the maker.
+    """
+    among, values = _among(families)
+    statement = "SELECT id, type_code, marking, maker FROM part_type p WHERE 1 = 1"
+    rows = list(Asking(connection).rows(statement + among, values))
+    makers: dict[str, set[str | None]] = {}
+    for _, code, marking, maker in rows:
+        makers.setdefault(code or marking, set()).add(maker)
+    named = {}
+    for number, code, marking, maker in rows:
+        name = code or marking or f"part type {number}"
+        shared = len(makers[code or marking]) > 1
+        named[number] = (f"{name} ({maker or 'maker not known'})" if shared else name, maker)
+    return named
+
+
+def models_of_lots(connection: Connection) -> dict[int, str]:
+    """The model of the source unit each salvaged lot came from."""
+    rows = Asking(connection).rows(
+        "SELECT l.id, u.maker, u.model FROM lot l JOIN source_unit u ON u.id = l.source_unit_id"
+        " WHERE u.model IS NOT NULL"
+    )
+    return {number: f"{maker} {model}" if maker else model for number, maker, model in rows}
+
+
+LEAST_FAILURES = 3
+"""Fewer failures than this never make a warning. Source: reference/stock.md section 4."""
+
+
+def failed_often(connection: Connection, part_ids: Sequence[int | None]) -> list[int]:
+    """Those of the part types of which several fitted pieces failed, or of one merged into it."""
+    ask = Asking(connection)
+    numbers = [number for number in part_ids if number is not None]
+    became = _merged_into(ask, numbers)
+    asked = [*numbers, *became]
+    if not asked:
+        return []
+    rows = ask.rows(
+        "SELECT part_id, COUNT(*) FROM journal WHERE kind = 'failed' AND part_id IN"  # noqa: S608
+        f" ({places(len(asked))}) GROUP BY part_id",
+        asked,
+    )
+    failures: dict[int, int] = {}
+    for number, count in rows:
+        into = became.get(number, number)
+        failures[into] = failures.get(into, 0) + count
+    return [number for number, count in failures.items() if count >= LEAST_FAILURES]
+
+
+def _merged_into(ask: Asking, numbers: Sequence[int]) -> dict[int, int]:
+    """Part types that were merged into one of these, found by the events that say so."""
+    rows = ask.rows("SELECT part_id, detail FROM journal WHERE kind = 'merged'")
+    wanted = set(numbers)
+    return {int(json.loads(detail)["drop"]): into for into, detail in rows if into in wanted}
