@@ -13,7 +13,7 @@ from inventory.rules.compare import compare
 def attributes_agree(case: Case) -> Iterable[Reason]:
     """Every attribute of the sheet, but the contact ratings, which go by rating group."""
     for attribute in case.sheet.attributes:
-        if not attribute.load and not _settled_by_type(case, attribute):
+        if not (attribute.load or _settled_by_type(case, attribute) or _follows(case, attribute)):
             reason = compare(
                 attribute,
                 _wanted(case, attribute),
@@ -22,6 +22,18 @@ def attributes_agree(case: Case) -> Iterable[Reason]:
             )
             if reason:
                 yield reason
+
+
+FOLLOWS = {"tab_thick": "tab_mm", "actuator_length_mm": "actuator", "pivot": "actuator"}
+"""What is seen in one look with another attribute, and is not asked for apart from it."""
+
+
+def _follows(case: Case, attribute: Attribute) -> bool:
+    """Whether a value is unknown together with the one it is seen with, which is asked for."""
+    first = FOLLOWS.get(attribute.name, "")
+    unknown = case.has.get(attribute.name) is None and case.has.get(first) is None
+    leading = case.sheet.attribute(first)
+    return bool(leading and leading.must and unknown and case.need.get(first) is not None)
 
 
 def _settled_by_type(case: Case, attribute: Attribute) -> bool:

@@ -95,15 +95,17 @@ RatingLine = tuple[int, str, float | None, str | None, int]
 def filed_as(part: Part) -> Mapping[str, Value]:
     """Ratings under which a part type is looked up: those recorded, and what follows from them.
 
-    ``qc-6.3`` is looked up as a tab of 6.3 mm. Most ratings turn into nothing else.
+    ``qc-6.3`` is looked up as a tab of 6.3 mm, ``6,3 x 0,8`` as two figures. Most ratings turn
+    into nothing else.
     """
     from inventory.families.sheet import families, sheet
-    from inventory.rules.terms import derived
+    from inventory.rules.terms import derived, tidy
     from inventory.rules.vocabulary import turns
 
-    if part.family not in families() or not turns(part.family, part.ratings):
-        return part.ratings
-    return {**derived(sheet(part.family), part.ratings), **part.ratings}
+    said = {name: tidy(v) if isinstance(v, str) else v for name, v in part.ratings.items()}
+    if part.family not in families() or not turns(part.family, said):
+        return said
+    return {**derived(sheet(part.family), said), **said}
 
 
 def rating_rows(part_id: int, ratings: Mapping[str, Value]) -> Iterator[RatingLine]:

@@ -123,3 +123,20 @@ def test_two_ambient_marks_count_like_bound_ones() -> None:
     assert answers(judged("switch", {**need, "ambient_max_c": 100}, has), "ambient_max_c") == [
         Outcome.ASK
     ]
+
+
+def test_one_look_is_asked_for_once() -> None:
+    """Width and thickness of a tab, lever and its length: one caliper, one question."""
+    need = {**SHAPED, "contact_form": "SPDT", "actuator": "lever", "actuator_length_mm": 15}
+    lost = dict.fromkeys(("tab_mm", "tab_thick", "actuator", "actuator_length_mm"))
+    asks = [reason.decides for reason in judged("switch", need, {**need, **lost}).asks()]
+
+    assert sorted(name or "" for name in asks) == ["actuator", "tab_mm"]
+
+
+def test_a_known_width_leaves_the_thickness_to_be_asked() -> None:
+    """4.8 mm tabs come in 0.5 and 0.8. Source: UL 310."""
+    need = {**SHAPED, "contact_form": "SPDT", "tab_mm": 4.8, "tab_thick": 0.5}
+    (asked,) = judged("switch", need, {**need, "tab_thick": None}).asks()
+
+    assert asked.decides == "tab_thick"

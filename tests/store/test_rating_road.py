@@ -170,3 +170,15 @@ def test_what_follows_from_a_code_is_looked_up_too(shelf: Shelf) -> None:
         ).scalars()
         assert list(rows) == [6.3]
     assert not [found for found in check(shelf) if found.about == "ratings"]
+
+
+def test_a_size_in_words_is_looked_up_by_its_figures(shelf: Shelf) -> None:
+    """``5 x 20`` of a parts file and the series ``62`` are figures to compare."""
+    part = Part("relay", "X", ratings={"footprint": "5 x 20", "resistive_a": 16})
+    with shelf.write() as connection:
+        (number,) = parts.add(connection, [part])
+        rows = connection.execute(
+            text("SELECT number FROM rating WHERE part_id = :id AND name = 'footprint'"),
+            {"id": number},
+        ).scalars()
+        assert sorted(rows) == [5.0, 20.0]
