@@ -265,7 +265,7 @@ def test_a_search_of_a_larger_index_reads_no_more_than_a_bounded_number_of_rows(
     class Counting(Asking):
         """Counts the rows that a search is given."""
 
-        def rows(self, statement: str, values: Any) -> list[Any]:
+        def rows(self, statement: str, values: Any = ()) -> list[Any]:
             found = list(asked(self, statement, values))
             rows.append(len(found))
             return found
