@@ -160,7 +160,13 @@ def in_order(
     # of the refused a tech wants to see the nearest first: the state of their lots is no matter
     refused = sorted(
         (one for one in ordered if one.verdict is Verdict.REFUSED),
-        key=lambda one: (_other_kind(one), -one.likeness, one.distance, -one.judgement.closeness),
+        key=lambda one: (
+            _other_kind(one),
+            -one.likeness,
+            one.distance,
+            _refusals(one),
+            -one.judgement.closeness,
+        ),
     )
     kept = [one for one in ordered if one.verdict is not Verdict.REFUSED]
     here = [one for one in kept if one.lots]
@@ -171,6 +177,11 @@ def in_order(
         said=tuple(said),
         more=max(len(here) - limit, 0),
     )
+
+
+def _refusals(one: StandIn) -> int:
+    """How much stands against a part."""
+    return sum(reason.outcome is Outcome.REFUSED for reason in one.judgement.reasons)
 
 
 def _other_kind(one: StandIn) -> bool:

@@ -202,3 +202,13 @@ def test_the_very_same_marking_comes_before_what_is_only_easier() -> None:
 def test_the_steps_say_how_little_is_left_to_ask() -> None:
     """The explanation names what the order went by."""
     assert "little left to ask 0.40" in steps(_eased(1, 0.4))
+
+
+def test_of_the_refused_the_one_with_the_least_against_it_comes_first() -> None:
+    """One figure too low is nearer than a wrong throw and a wrong place."""
+    no = Reason("rule", Outcome.REFUSED, "No.", "rule")
+    also = replace(no, rule="other")
+    two = StandIn(Part("switch", id=1), Judgement(Verdict.REFUSED, (no, also), 0.9), (_offer(1),))
+    one = StandIn(Part("switch", id=2), Judgement(Verdict.REFUSED, (no,), 0.9), (_offer(2),))
+
+    assert [found.part.id for found in in_order([two, one]).refused] == [2, 1]
