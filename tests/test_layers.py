@@ -17,6 +17,7 @@ ORDER = (
 )  # fmt: skip
 ONLY_IN = {
     "sqlmodel": "store",
+    "sqlalchemy": "store",
     "alembic": "store",
     "typer": "cli",
     "rich": "cli",

@@ -6,15 +6,14 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.bench.low import part_stocks, settings_of
 from inventory.bench.moments import moment
 from inventory.bench.wear import fitted
 from inventory.stock.report import LowLine, what_runs_short
 from inventory.stock.wear_report import WearLine, what_wears
+from inventory.store import jobs, pieces
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 OLD_HOLD_DAYS = 7
 """A hold older than this is asked about. Common practice."""
@@ -57,7 +56,7 @@ def day(shelf: Shelf, *, as_of: str | None = None) -> Day:
             report.short(),
             tuple(_old_holds(connection, at)),
             _largest(untested),
-            tuple(_open_jobs(connection, at)),
+            tuple(jobs.open_at(connection, at)),
             failing,
             _largest(value),
             tuple(sorted(used.items()))[-12:],
@@ -72,27 +71,4 @@ def _largest(amounts: dict[str, int]) -> tuple[tuple[str, int], ...]:
 def _old_holds(connection: Connection, at: str) -> list[dict[str, Any]]:
     """Pieces held for longer than a week."""
     before = (datetime.fromisoformat(at) - timedelta(days=OLD_HOLD_DAYS)).isoformat()
-    rows = connection.execute(
-        text(
-            "SELECT j.lot_id AS lot, j.job_id AS job, SUM(j.held) AS pieces, MIN(j.at) AS since,"
-            " p.marking, p.type_code, p.family, l.bin"
-            " FROM journal j JOIN lot l ON l.id = j.lot_id JOIN part_type p ON p.id = l.part_id"
-            " WHERE j.held <> 0 AND j.at <= :at"
-            " GROUP BY j.lot_id, j.job_id, p.marking, p.type_code, p.family, l.bin"
-            " HAVING SUM(j.held) > 0 AND MIN(j.at) < :before ORDER BY MIN(j.at)"
-        ),
-        {"at": at, "before": before},
-    ).mappings()
-    return [dict(row) for row in rows]
-
-
-def _open_jobs(connection: Connection, at: str) -> list[dict[str, Any]]:
-    """Jobs that were open at the moment."""
-    rows = connection.execute(
-        text(
-            "SELECT id AS job, opened_at, kind, maker, model, complaint FROM job"
-            " WHERE opened_at <= :at AND (closed_at IS NULL OR closed_at > :at) ORDER BY id"
-        ),
-        {"at": at},
-    ).mappings()
-    return [dict(row) for row in rows]
+    return [hold for hold in pieces.holds(connection, at) if hold["since"] < before]

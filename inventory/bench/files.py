@@ -7,8 +7,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy.engine import Connection
-
 from inventory.bench import words
 from inventory.bench.log import Piece, checked, understood, write_lots
 from inventory.errors import InventoryError, Refused, WrongInput
@@ -17,6 +15,7 @@ from inventory.store import loaded, parts, units
 from inventory.store.files import Row, Trouble, digest_of, from_spreadsheet, json_of, rows_of
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 from inventory.units import cents, parse_number
 
 COLUMNS = (

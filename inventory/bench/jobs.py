@@ -6,16 +6,14 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, replace
 from typing import Any
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import Refused, WrongInput
 from inventory.rules.closeout import CheckedReading, judge_closeout
 from inventory.rules.places import PLACES
-from inventory.store import jobs
+from inventory.store import jobs, pieces
 from inventory.store.jobs import Job
 from inventory.store.journal import Event, append, now
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 MICROWAVE_PATH = frozenset(
     {place.id for place in PLACES.values() if place.kind == "interlock"} | {"magnetron"}
@@ -58,27 +56,9 @@ def _page(connection: Connection, number: int) -> JobPage:
     return JobPage(
         job,
         tuple(jobs.readings(connection, number)),
-        tuple(_pieces(connection, number, "quantity", "-1")),
-        tuple(_pieces(connection, number, "held", "1")),
+        tuple(pieces.taken_by(connection, number)),
+        tuple(pieces.held_by(connection, number)),
     )
-
-
-def _pieces(connection: Connection, number: int, column: str, sign: str) -> list[dict[str, Any]]:
-    """Lots with what a job took of them or holds of them."""
-    rows = connection.execute(
-        text(
-            f"SELECT journal.lot_id AS lot, {sign} * SUM(journal.{column}) AS pieces,"  # noqa: S608
-            " MAX(journal.place) AS place, part_type.family AS family,"
-            " part_type.marking AS marking, part_type.type_code AS type"
-            " FROM journal JOIN lot ON lot.id = journal.lot_id"
-            " JOIN part_type ON part_type.id = lot.part_id"
-            f" WHERE journal.job_id = :id AND journal.{column} <> 0"
-            " GROUP BY journal.lot_id, part_type.family, part_type.marking, part_type.type_code"
-            f" HAVING SUM(journal.{column}) <> 0 ORDER BY journal.lot_id"
-        ),
-        {"id": number},
-    ).mappings()
-    return [dict(row) for row in rows]
 
 
 def list_jobs(shelf: Shelf, *, all_jobs: bool = False) -> list[Job]:
@@ -165,10 +145,7 @@ def _may_go_out(connection: Connection, number: int, readings: list[dict[str, An
             f"Job {number} stays open: {beyond[0]['sentence'].rstrip('.')}."
             " Measure again, or close it with --given-up."
         )
-    places = connection.execute(
-        text("SELECT place FROM journal WHERE job_id = :id AND kind = 'fitted'"), {"id": number}
-    ).scalars()
-    touched = sorted({place for place in places if place in MICROWAVE_PATH})
+    touched = sorted(pieces.places_worked_on(connection, number) & MICROWAVE_PATH)
     if touched and "leakage_mw_cm2" not in latest:
         raise Refused(
             f"Job {number} stays open: {touched[0]} was worked on, so the leakage must be measured"
@@ -180,7 +157,7 @@ def _release_all(connection: Connection, number: int) -> list[dict[str, Any]]:
     """Let go of all that is held for a job."""
     from inventory.store import lots
 
-    held = _pieces(connection, number, "held", "1")
+    held = pieces.held_by(connection, number)
     for row in held:
         lots.change(connection, row["lot"], held=-row["pieces"])
     return held

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from sqlalchemy.engine import Connection
-
 from inventory.bench import words
 from inventory.errors import NotFound, WrongInput
 from inventory.families.sheet import families
@@ -14,6 +12,7 @@ from inventory.records import Lot, Part, Reading, SourceUnit, Value
 from inventory.store import lots, parts, units
 from inventory.store.journal import Event, append, now
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 MOST_PIECES = 1_000_000
 """More pieces than this in one lot is a slip of the finger, not a shelf."""

@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass
 from typing import Any
 
-from sqlalchemy import text
-
 from inventory.bench import words
 from inventory.errors import NotFound
 from inventory.records import Edge, Lot, Part, SourceUnit
@@ -90,14 +88,7 @@ def in_bin(shelf: Shelf, code: str) -> list[tuple[Lot, Part]]:
 def bins(shelf: Shelf) -> list[dict[str, Any]]:
     """All bins with how many lots and pieces lie in them."""
     with shelf.read() as connection:
-        rows = connection.execute(
-            text(
-                "SELECT bin.code AS bin, COUNT(lot.id) AS lots, COALESCE(SUM(lot.on_hand), 0)"
-                " AS pieces FROM bin LEFT JOIN lot ON lot.bin = bin.code AND lot.on_hand > 0"
-                " GROUP BY bin.code ORDER BY bin.code"
-            )
-        ).mappings()
-        return [dict(row) for row in rows]
+        return lots.bins_with_counts(connection)
 
 
 def history(shelf: Shelf, subject: str, number: int) -> list[Event]:
@@ -112,8 +103,8 @@ def history(shelf: Shelf, subject: str, number: int) -> list[Event]:
 def latest(shelf: Shelf, limit: int) -> list[Event]:
     """The last events of the whole shelf, oldest first."""
     with shelf.read() as connection:
-        first = connection.execute(text("SELECT MAX(seq) FROM journal")).scalar() or 0
-        return list(journal.events(connection, "seq > :after", after=first - limit))
+        last = "seq > (SELECT MAX(seq) FROM journal) - :limit"
+        return list(journal.events(connection, last, limit=limit))
 
 
 def lots_of_family(shelf: Shelf, family: str) -> list[tuple[Part, Lot]]:

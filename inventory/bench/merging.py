@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import Refused, WrongInput
 from inventory.records import Part
 from inventory.store import merging, parts
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +44,6 @@ def merge(shelf: Shelf, keep: int, drop: int, *, dry_run: bool = False) -> Merge
 
 def _not_merged(connection: Connection, number: int) -> None:
     """A part type that became another one is no longer there to be merged."""
-    into = connection.execute(
-        text("SELECT merged_into FROM part_type WHERE id = :id"), {"id": number}
-    ).scalar()
+    into = parts.merged_into(connection, number)
     if into is not None:
         raise Refused(f"Part type {number} was merged into {into} already.")

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.errors import Refused, WrongInput
 from inventory.families.sheet import sheet
 from inventory.records import Lot, Outcome, Part
 from inventory.rules.lots import judge_lot
 from inventory.store import jobs, lots, parts
 from inventory.store.journal import Event, append
+from inventory.store.pieces import held_for, out_by_job
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,18 +70,6 @@ def offerable(
         answer = f"--part {lot.part_id} --measured {reason.decides or 'name'}=..."
         more = f" Answer it with 'salvage find {answer}'."
     raise Refused(f"Lot {lot.id}: {reason.sentence.rstrip('.')}.{more}")
-
-
-def held_for(connection: Connection, lot: int, job: int | None) -> int:
-    """Pieces of a lot held for a job (or for none in particular)."""
-    row = connection.execute(
-        text(
-            "SELECT COALESCE(SUM(held), 0) FROM journal WHERE lot_id = :lot AND held <> 0"
-            " AND COALESCE(job_id, 0) = :job"
-        ),
-        {"lot": lot, "job": job or 0},
-    ).scalar_one()
-    return int(row)
 
 
 def hold(
@@ -145,20 +132,6 @@ def fit(
             Event("fitted", lot_id=lot, job_id=job, place=place, quantity=-quantity, detail=detail)
         )
         return _done(connection, lot, events, shelf.bench)
-
-
-def out_by_job(connection: Connection, lot: int) -> dict[int, int]:
-    """Pieces of a lot that are out in units, by job (0: no job named): fitted, less put back."""
-    rows = connection.execute(
-        text(
-            "SELECT COALESCE(job_id, 0) AS job, -SUM(quantity) AS pieces FROM journal"
-            " WHERE lot_id = :lot AND (kind IN ('fitted', 'put-back') OR undoes IN"
-            " (SELECT seq FROM journal WHERE lot_id = :lot AND kind IN ('fitted', 'put-back')))"
-            " GROUP BY COALESCE(job_id, 0) HAVING SUM(quantity) <> 0 ORDER BY 1"
-        ),
-        {"lot": lot},
-    )
-    return {int(job): int(pieces) for job, pieces in rows}
 
 
 def fitted_from(connection: Connection, lot: int, job: int | None = None) -> int:

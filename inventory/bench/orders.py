@@ -2,24 +2,13 @@
 
 from __future__ import annotations
 
-from sqlalchemy import text
-from sqlalchemy.engine import Connection
-
 from inventory.bench.log import Piece, checked, write_pieces
 from inventory.bench.moves import Moved
 from inventory.errors import Refused, WrongInput
 from inventory.store import jobs, parts
 from inventory.store.journal import Event, append
+from inventory.store.pieces import on_order
 from inventory.store.shelf import Shelf
-
-
-def on_order(connection: Connection, part_id: int) -> int:
-    """Pieces of a part type that are ordered and not here yet."""
-    found = connection.execute(
-        text("SELECT COALESCE(SUM(ordered), 0) FROM journal WHERE part_id = :id AND ordered <> 0"),
-        {"id": part_id},
-    ).scalar_one()
-    return int(found)
 
 
 def order(

@@ -19,12 +19,7 @@ def pools_of(shelf: Shelf) -> dict[str, list[int]]:
     smaller one is not its equal.
     """
     with shelf.read() as connection:
-        from sqlalchemy import text
-
-        numbers = connection.execute(
-            text("SELECT id FROM part_type WHERE merged_into IS NULL ORDER BY family, id")
-        ).scalars()
-        known = parts.many(connection, list(numbers))
+        known = parts.many(connection, parts.standing(connection))
     by_family: dict[str, list[Part]] = {}
     for part in known.values():
         by_family.setdefault(part.family, []).append(part)

@@ -10,15 +10,13 @@ from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy.engine import Connection
-
-from inventory.bench.moves import held_for, out_by_job
-from inventory.bench.orders import on_order
 from inventory.errors import NotFound, Refused
 from inventory.records import Edge
 from inventory.store import edges, jobs, journal, loaded, lots, merging, parts, units
 from inventory.store.journal import Event, append
+from inventory.store.pieces import held_for, on_order, out_by_job
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 
 @dataclass(frozen=True, slots=True)

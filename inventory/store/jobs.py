@@ -82,6 +82,18 @@ def where(connection: Connection, condition: str = "1=1", **values: Any) -> list
     return [Job(**{**row, "plate": json.loads(row["plate"])}) for row in rows]
 
 
+def open_at(connection: Connection, at: str) -> list[dict[str, Any]]:
+    """Jobs that were open at a moment, with what a morning page says of them."""
+    rows = connection.execute(
+        text(
+            "SELECT id AS job, opened_at, kind, maker, model, complaint FROM job"
+            " WHERE opened_at <= :at AND (closed_at IS NULL OR closed_at > :at) ORDER BY id"
+        ),
+        {"at": at},
+    ).mappings()
+    return [dict(row) for row in rows]
+
+
 def set_values(connection: Connection, number: int, **values: Any) -> None:
     """Set columns of a job."""
     names = ", ".join(f"{name} = :{name}" for name in sorted(values))

@@ -56,6 +56,18 @@ def bins(connection: Connection) -> list[str]:
     return list(connection.execute(text("SELECT code FROM bin ORDER BY code")).scalars())
 
 
+def bins_with_counts(connection: Connection) -> list[dict[str, Any]]:
+    """All bins with how many lots and pieces lie in them."""
+    rows = connection.execute(
+        text(
+            "SELECT bin.code AS bin, COUNT(lot.id) AS lots, COALESCE(SUM(lot.on_hand), 0)"
+            " AS pieces FROM bin LEFT JOIN lot ON lot.bin = bin.code AND lot.on_hand > 0"
+            " GROUP BY bin.code ORDER BY bin.code"
+        )
+    ).mappings()
+    return [dict(row) for row in rows]
+
+
 def get(connection: Connection, number: int) -> Lot:
     """One lot."""
     row = (

@@ -139,6 +139,20 @@ def get(connection: Connection, number: int) -> Part:
     return found[number]
 
 
+def merged_into(connection: Connection, number: int) -> int | None:
+    """The part type this one became, if it did."""
+    rows = Asking(connection).rows("SELECT merged_into FROM part_type WHERE id = ?", (number,))
+    return next((into for (into,) in rows), None)
+
+
+def standing(connection: Connection) -> list[int]:
+    """Numbers of all part types that did not become another one, by family."""
+    rows = Asking(connection).rows(
+        "SELECT id FROM part_type WHERE merged_into IS NULL ORDER BY family, id"
+    )
+    return [number for (number,) in rows]
+
+
 def many(connection: Connection, numbers: Iterable[int]) -> dict[int, Part]:
     """Part types by number, with what was measured on them laid over their ratings."""
     wanted = sorted(set(numbers))
