@@ -309,9 +309,13 @@ def _tuv(scan: ContactScanner) -> bool:
 
 
 def _ends(scan: ContactScanner, found: re.Match[str]) -> bool:
-    """True when the word is not the head of something longer."""
+    """True when the word is not the head of something longer, such as a type code NF-5V0."""
     after = scan.view[found.end() : found.end() + 1]
-    return not after.isalnum()
+    coded = scan.at == 0 and _CODE_BEHIND.match(scan.view, found.end())
+    return not after.isalnum() and not coded
+
+
+_CODE_BEHIND = re.compile(r"-(?=[0-9A-Z]{0,8}[0-9])[0-9A-Z]{1,9}(?![0-9A-Za-z])")
 
 
 def separator(scan: ContactScanner) -> bool:

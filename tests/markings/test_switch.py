@@ -283,3 +283,17 @@ def test_fahrenheit_beside_celsius_is_checked() -> None:
     assert agreeing.ratings == {"ambient_min_c": -25, "ambient_max_c": 80}
     assert not agreeing.warnings
     assert "minus sign lost" in damaged.warnings[0]
+
+
+@pytest.mark.parametrize("code", ["NF-5V0", "NF-15V3", "KC-10V3"])
+def test_letters_of_a_mark_at_the_head_of_a_code_are_no_approval(code: str) -> None:
+    """An invented NF-5V0 is a type code: no approval, and no 5 V."""
+    ratings = switch.read(f"{code} 5A 125/250VAC").ratings
+
+    assert ratings == {"type": code, "resistive_a": 5, "volts_ac": [125, 250]}
+
+
+def test_a_mark_of_approval_before_a_rating_is_one() -> None:
+    """A mark by itself is one."""
+    assert switch.read("UL 5A 250VAC").ratings["approvals"] == ["UL"]
+    assert switch.read("NF 5A 250VAC").ratings["approvals"] == ["NF"]
