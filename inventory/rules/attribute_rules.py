@@ -84,4 +84,6 @@ def _open(attribute: Attribute, case: Case) -> bool:
     """Whether an attribute matters, is no question already, and is not known of the failed part."""
     seen = attribute.effort <= 3  # what takes a data sheet cannot be held side by side
     matters = attribute.must and seen and not attribute.load and attribute.unsaid != "ask"
+    if attribute.name in FOLLOWS:
+        return False  # seen together with the other one
     return matters and case.need.get(attribute.name) is None
