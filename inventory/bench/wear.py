@@ -10,7 +10,7 @@ from inventory.bench.moments import moment
 from inventory.errors import WrongInput
 from inventory.records import Part
 from inventory.stock.service import spans
-from inventory.stock.wear import Fitted, warnings
+from inventory.stock.wear import Fitted, Tally, warnings
 from inventory.store import service
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
@@ -81,11 +81,25 @@ def warnings_for(connection: Connection, offered: Iterable[Part]) -> dict[int, s
     """Sentences on part types that keep failing, by their number."""
     known = {part.id: part for part in offered if part.id is not None}
     families = sorted({part.family for part in known.values()})
-    found = warnings(fitted(connection, "part", moment(None, connection), families))
-    names = service.names_of_parts(connection, families) if found else {}
-    return {number: found[names[number][0]] for number in known if _called(names, number) in found}
+    names = service.names_of_parts(connection, families)
+    found = warnings(_tallies(connection, families, names))
+    called = {number: names[number][0] for number in known if number in names}
+    return {number: found[name] for number, name in called.items() if name in found}
 
 
-def _called(names: Mapping[int, tuple[str, str | None]], number: int) -> str | None:
-    """What a part type is called in the report."""
-    return names[number][0] if number in names else None
+def _tallies(
+    connection: Connection, families: Sequence[str], names: Mapping[int, tuple[str, str | None]]
+) -> Iterable[Tally]:
+    """Counts of every part type of some families; those of one name together."""
+    total: dict[tuple[str, str], Tally] = {}
+    at = moment(None, connection)
+    for part, family, pieces, failures, days in service.tallies(connection, at, families):
+        key = names[part][0], family
+        so_far = total.get(key, Tally(*key, 0, 0, 0.0))
+        total[key] = Tally(
+            *key,
+            so_far.pieces + pieces,
+            so_far.failures + failures,
+            so_far.exposure + max(0.0, days) / DAYS_A_MONTH,
+        )
+    return total.values()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from inventory.errors import WrongInput
 from inventory.stock.checks import above_zero, not_negative
@@ -137,20 +138,31 @@ def by_kind(members: Iterable[Fitted]) -> list[tuple[str, list[Fitted]]]:
     return sorted(kinds.items())
 
 
-def warnings(members: Iterable[Fitted]) -> dict[str, str]:
+class Tally(NamedTuple):
+    """Pieces of one member of a kind, counted: what a warning needs and no more."""
+
+    name: str
+    kind: str
+    pieces: int
+    failures: int
+    exposure: float  # piece-months in service, those still alive included
+
+
+def warnings(members: Iterable[Tally]) -> dict[str, str]:
     """Name -> sentence of the members that deserve a flag, for the warning shown in ``find``."""
+    kinds: dict[str, list[Tally]] = {}
+    for member in members:
+        kinds.setdefault(member.kind, []).append(member)
     found = {}
-    for _, group in by_kind(members):
-        pool = pooled([len(x.failed) for x in group], [x.exposure for x in group])
-        for member in group:
-            failures, exposure = len(member.failed), member.exposure
-            if pool is None or failures < LEAST_FAILURES or exposure <= 0:
+    for _, group in sorted(kinds.items()):
+        pool = pooled([x.failures for x in group], [x.exposure for x in group])
+        for x in group:
+            if pool is None or x.failures < LEAST_FAILURES or x.exposure <= 0:
                 continue
-            known = pool.after(failures, exposure)
+            known = pool.after(x.failures, x.exposure)
             if known.rate_above(TIMES * pool.mean) > SURE:
-                count = wear_words(failures, member.pieces, exposure)
-                times = known.mean / pool.mean
-                found[member.name] = worse_than_its_kind(member.name, count, times)
+                count = wear_words(x.failures, x.pieces, x.exposure)
+                found[x.name] = worse_than_its_kind(x.name, count, known.mean / pool.mean)
     return found
 
 

@@ -30,6 +30,12 @@ class Asking:
             return self._named(statement, values)  # type: ignore[no-any-return]
         return self._numbered(statement, dict(_numbers(values)))  # type: ignore[no-any-return]
 
+    def days(self, column: str) -> str:
+        """SQL for a moment as days, so that moments can be subtracted and added up."""
+        if self._portable:
+            return f"EXTRACT(EPOCH FROM CAST({column} AS TIMESTAMPTZ)) / 86400.0"
+        return f"julianday({column})"
+
     def run(self, statement: str, rows: Sequence[Sequence[Any]]) -> None:
         """One statement that writes, once a row."""
         if not rows:

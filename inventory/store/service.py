@@ -13,11 +13,16 @@ from inventory.store.sums import UNDONE
 ServiceEvent: TypeAlias = tuple[int, int, str, str, int, int, str]
 """Lot, job (0: none), kind, moment, pieces out (negative: back), part type, family."""
 
-_SERVICE = (
-    "SELECT j.lot_id, COALESCE(j.job_id, 0), j.kind, j.at, -j.quantity,"  # noqa: S608 - our own
-    " COALESCE(p.merged_into, p.id), p.family FROM journal j JOIN part_type p ON p.id = j.part_id"
+_FROM = (
+    "FROM journal j JOIN part_type p ON p.id = j.part_id"
     " WHERE j.kind IN ('fitted', 'put-back', 'failed') AND j.at <= :as_of AND j.lot_id IS NOT NULL"
     f" AND j.seq NOT IN {UNDONE}"
+)
+
+
+_SERVICE = (
+    "SELECT j.lot_id, COALESCE(j.job_id, 0), j.kind, j.at, -j.quantity,"
+    " COALESCE(p.merged_into, p.id), p.family"
 )
 
 
@@ -26,7 +31,30 @@ def events(
 ) -> Iterable[ServiceEvent]:
     """What happened to pieces in units, oldest first; of all families, or of some."""
     among, values = _among(families)
-    return Asking(connection).rows(f"{_SERVICE}{among} ORDER BY j.seq", {"as_of": as_of, **values})
+    return Asking(connection).rows(
+        f"{_SERVICE} {_FROM}{among} ORDER BY j.seq", {"as_of": as_of, **values}
+    )
+
+
+def tallies(
+    connection: Connection, now: str, families: Sequence[str]
+) -> Iterable[tuple[int, str, int, int, float]]:
+    """Part type, family, pieces fitted, failures and piece-days in service until now.
+
+    What was fitted serves until now, less what did not: a piece that failed or came back serves
+    no longer from then on. So no event needs to be matched with another.
+    """
+    ask = Asking(connection)
+    among, values = _among(families)
+    gone = f"{ask.days(':as_of')} - {ask.days('j.at')}"
+    return ask.rows(
+        "SELECT COALESCE(p.merged_into, p.id), p.family,"
+        " SUM(CASE j.kind WHEN 'fitted' THEN -j.quantity ELSE 0 END),"
+        " SUM(CASE j.kind WHEN 'failed' THEN 1 ELSE 0 END),"
+        f" SUM((CASE j.kind WHEN 'failed' THEN -1 ELSE -j.quantity END) * ({gone}))"
+        f" {_FROM}{among} GROUP BY 1, 2",
+        {"as_of": now, **values},
+    )
 
 
 def _among(families: Sequence[str] | None) -> tuple[str, dict[str, str]]:

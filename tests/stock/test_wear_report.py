@@ -6,7 +6,7 @@ import pytest
 
 from inventory.errors import WrongInput
 from inventory.stock.intervals import jeffreys, wilson
-from inventory.stock.wear import warnings
+from inventory.stock.wear import Tally, warnings
 from inventory.stock.wear_report import Fitted, curve_of, what_wears
 
 
@@ -100,4 +100,5 @@ def test_the_warning_of_a_search_is_the_flag_of_the_report(failed: int) -> None:
     """``find`` asks for the sentences alone and must say what ``wear`` says."""
     members = [*KIND, member("R9", failed, 20 - failed), Fitted("new", "relay")]
 
-    assert warnings(members) == what_wears(members).warnings()
+    counted = [Tally(x.name, x.kind, x.pieces, len(x.failed), x.exposure) for x in members]
+    assert warnings(counted) == what_wears(members).warnings()
