@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 from inventory.bench.files import COLUMNS
+from inventory.bench.values import cell_of
 from inventory.errors import Refused, WrongInput
 from inventory.store import lots, parts, units, whole
-from inventory.store.files import first_bytes, json_of, write_csv, write_json
+from inventory.store.files import first_bytes, json_of, write_csv, write_text
 from inventory.store.release import SCHEMA_VERSION
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 MARK = "salvage_dump"
 """The key that tells a dump from a list of parts."""
@@ -23,13 +25,41 @@ def is_dump(path: Path) -> bool:
     return path.suffix.lower() == ".json" and MARK.encode() in first_bytes(path, 200)
 
 
-def dump_json(shelf: Shelf, path: Path, *, dry_run: bool = False) -> int:
-    """Write every row of the shelf; returns how many."""
+def size(shelf: Shelf) -> int:
+    """Rows of the whole shelf."""
     with shelf.read() as connection:
-        tables = {name: whole.rows_of_table(connection, name) for name in whole.TABLES}
-    if not dry_run:
-        write_json(path, {MARK: SCHEMA_VERSION, "tables": tables})
-    return sum(len(rows) for rows in tables.values())
+        return whole.count(connection)
+
+
+def dump_json(
+    shelf: Shelf,
+    path: Path,
+    *,
+    dry_run: bool = False,
+    progress: Callable[[int], None] = lambda _rows: None,
+) -> int:
+    """Write every row of the shelf, one a line; returns how many."""
+    with shelf.read() as connection:
+        if not dry_run:
+            write_text(path, _lines(connection, progress))
+        return whole.count(connection)
+
+
+def _lines(connection: Connection, progress: Callable[[int], None]) -> Iterator[str]:
+    """The document, line by line."""
+    yield f'{{"{MARK}": {SCHEMA_VERSION}, "tables": {{'
+    done = 0
+    for number, name in enumerate(whole.TABLES, start=1):
+        yield f'"{name}": ['
+        comma = ""
+        for row in whole.rows_of_table(connection, name):
+            yield comma + json.dumps(row, ensure_ascii=False)
+            comma = ","
+            done += 1
+            if done % 1000 == 0:
+                progress(done)
+        yield "]," if number < len(whole.TABLES) else "]"
+    yield "}}"
 
 
 def load_dump(shelf: Shelf, path: Path, *, dry_run: bool = False) -> dict[str, int]:
@@ -78,14 +108,6 @@ def _csv_rows(
         yield [
             part.family, part.maker, part.type_code, part.marking, part.description, lot.on_hand,
             lot.bin, lot.state, lot.origin, labels.get(lot.source_unit or 0), price, None, None,
-            None, lot.note, *(_cell(part.ratings.get(name)) for name in names),
+            None, lot.note, lot.history, lot.supplier_no, "|".join(part.aliases),
+            *(cell_of(part.ratings.get(name)) for name in names),
         ]  # fmt: skip
-
-
-def _cell(value: Any) -> object:
-    """A rating in a cell: lists of numbers with a slash, anything deeper as JSON."""
-    if isinstance(value, list) and all(isinstance(one, int | float) for one in value):
-        return "/".join(f"{one:g}" for one in value)
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    return json.dumps(value, ensure_ascii=False) if isinstance(value, list | dict) else value

@@ -20,7 +20,8 @@ from inventory.units import cents, parse_number
 
 COLUMNS = (
     "family", "maker", "type", "marking", "description", "quantity", "bin", "state", "origin",
-    "source_unit", "price", "actuator", "terminals", "contact_form", "note",
+    "source_unit", "price", "actuator", "terminals", "contact_form", "note", "history",
+    "supplier_no", "also",
 )  # fmt: skip
 """Columns of a parts file; any ``r.<rating>`` column may follow."""
 
@@ -81,6 +82,9 @@ def pieces_of_file(path: Path, encoding: str | None = None) -> list[Piece]:
     return pieces
 
 
+_UNDERSTOOD = frozenset({*COLUMNS, "expected"})
+"""The last is what ``--keep-good`` writes beside a bad row; mended, the file loads as it is."""
+
 _NOTHING_SAID = dict.fromkeys(COLUMNS, "")
 
 
@@ -119,6 +123,9 @@ def piece_of(cells: Mapping[str, Any]) -> Piece:
         source_unit=said["source_unit"].strip() or None,
         price_cents=_price(said["price"]),
         note=said["note"].strip() or None,
+        history=said["history"].strip() or None,
+        supplier_no=said["supplier_no"].strip() or None,
+        aliases=tuple(code.strip() for code in said["also"].split("|") if code.strip()),
         ratings={name: value for name, value in ratings.items() if value is not None},
     )
 
@@ -126,7 +133,7 @@ def piece_of(cells: Mapping[str, Any]) -> Piece:
 def _no_stranger(cells: Mapping[str, Any]) -> None:
     """Only known columns: a mistyped one would lose what stands in it."""
     for name in cells:
-        if name and name not in COLUMNS and not name.startswith("r."):
+        if name and name not in _UNDERSTOOD and not name.startswith("r."):
             from inventory.matching.suggest import close_to
 
             near = close_to(name, COLUMNS, 1)
@@ -177,9 +184,9 @@ def _rating(cells: Mapping[str, Any], column: str) -> Any:
     text = _text(cells, column).strip()
     if not text:
         return None
-    from inventory.bench.values import value_of
+    from inventory.bench.values import rating_of
 
-    return value_of(text)
+    return rating_of(text)
 
 
 def load(
@@ -253,7 +260,8 @@ class _Loading:
     def _part(self, piece: Piece) -> tuple[Part, bool]:
         """The part type of a piece, and whether it was read with a warning; read once."""
         agreed = repr(sorted(piece.ratings.items(), key=str)) if piece.ratings else ""
-        key = (piece.family, piece.maker, piece.type_code, piece.marking, piece.description, agreed)
+        key = (piece.family, piece.maker, piece.type_code, piece.marking, piece.description,
+               *piece.aliases, agreed)  # fmt: skip
         known = self._understood.get(key)
         if known is None:
             if len(self._understood) >= REMEMBERED:

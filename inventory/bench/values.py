@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable
 from typing import Any
 
 from inventory.errors import WrongInput
-from inventory.units import parse_number
+from inventory.units import parse_number, plain
 
 
 def value_of(text: str) -> Any:
@@ -30,6 +31,46 @@ def _plain_number(text: str) -> int | float:
     """A number as int where it is whole."""
     number = parse_number(text)
     return int(number) if number == number.to_integral_value() else float(number)
+
+
+def rating_of(text: str) -> Any:
+    """A rating in a cell: as typed, or JSON where it is a list, a mapping or a quoted word.
+
+    >>> rating_of("125/250"), rating_of('"1200"'), rating_of('[{"a": 1}]')
+    ([125, 250], '1200', [{'a': 1}])
+    """
+    if text[:1] in ("[", "{", '"'):
+        try:
+            return json.loads(text)
+        except ValueError:
+            return text
+    return value_of(text)
+
+
+def cell_of(value: Any) -> object:
+    """A rating as it goes into a cell, so that ``rating_of`` gives it back.
+
+    >>> cell_of([125, 250]), cell_of("1200"), cell_of(True), cell_of("SPDT")
+    ('125/250', '"1200"', 'yes', 'SPDT')
+    """
+    if value is None:
+        return None
+    text = _typed(value)
+    if text is not None and rating_of(text) == value:
+        return text
+    return json.dumps(value, ensure_ascii=False)
+
+
+def _typed(value: Any) -> str | None:
+    """A value as a person would type it; None where nobody would."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, int | float):
+        return plain(value)
+    if isinstance(value, list | tuple):
+        members = [_typed(member) for member in value]
+        return "/".join(members) if members and all(members) else None  # type: ignore[arg-type]
+    return value if isinstance(value, str) else None
 
 
 def pairs(said: Iterable[str], example: str) -> dict[str, Any]:

@@ -1,7 +1,7 @@
 """``salvage load / dump``: CSV and JSON in and out."""
 
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Annotated
@@ -9,6 +9,7 @@ from typing import Annotated
 import typer
 
 from inventory.cli import options, show
+from inventory.cli.waiting import waiting
 
 SHOWN = 50
 """So many bad rows are listed; the rest is counted."""
@@ -35,25 +36,6 @@ def told_troubles() -> Iterator[None]:
         raise
 
 
-@contextmanager
-def progress(what: str) -> Iterator[Callable[[int], None]]:
-    """A counter on stderr, at a terminal only."""
-    if not sys.stderr.isatty():
-        yield lambda _count: None
-        return
-    from rich.progress import Progress, TextColumn, TimeElapsedColumn
-
-    with Progress(
-        TextColumn("{task.description}"),
-        TextColumn("{task.completed:,.0f} rows"),
-        TimeElapsedColumn(),
-        console=show.console(sys.stderr),
-        transient=True,
-    ) as bar:
-        task = bar.add_task(what, total=None)
-        yield lambda count: bar.update(task, completed=count)
-
-
 def load(
     file: Annotated[Path, typer.Argument(help="CSV or JSON with a row a lot, or a JSON dump.")],
     keep_good: Annotated[
@@ -73,11 +55,12 @@ def load(
     from inventory.bench.files import load as load_file
     from inventory.bench.place import open_for
 
-    with told_troubles(), progress("Loading") as report:
-        if is_dump(file):
+    if is_dump(file):
+        with waiting("Loading the dump"):
             counted = load_dump(open_for(shelf, create=True), file, dry_run=dry_run)
-            show.as_json(counted) if json else show.line(f"Loaded the dump {show.safe(file)}.")
-            return
+        show.as_json(counted) if json else show.line(f"Loaded the dump {show.safe(file)}.")
+        return
+    with told_troubles(), waiting("Loading", _rows_in(file)) as report:
         done = load_file(
             open_for(shelf, create=True),
             file,
@@ -110,6 +93,15 @@ def load(
         show.note(f"{len(done.troubles)} bad rows are in {show.safe(bad)}.")
 
 
+def _rows_in(file: Path) -> int | None:
+    """About how many rows a table has; asked only where somebody watches the bar."""
+    if not sys.stderr.isatty() or file.suffix.lower() == ".json":
+        return None
+    from inventory.store.files import lines_in
+
+    return lines_in(file)
+
+
 def _write_bad(
     file: Path, rows: tuple[object, ...], reasons: list[str], *, dry_run: bool
 ) -> Path | None:
@@ -119,7 +111,7 @@ def _write_bad(
     from inventory.store.files import write_csv
 
     path = file.with_name(f"{file.stem}.bad.csv")
-    names = sorted({name for row in rows for name in row if name != "\0"})  # type: ignore[attr-defined]
+    names = list(dict.fromkeys(name for row in rows for name in row if name != "\0"))  # type: ignore[attr-defined]
     listed = [
         [*(row.get(name, "") for name in names), why]  # type: ignore[attr-defined]
         for row, why in zip(rows, reasons, strict=True)
@@ -139,17 +131,19 @@ def dump(
 
     Example: salvage dump shelf.json
     """
-    from inventory.bench.dumps import dump_csv, dump_json
+    from inventory.bench.dumps import dump_csv, dump_json, size
     from inventory.bench.place import open_for
     from inventory.errors import WrongInput
 
     opened = open_for(shelf)
     wrote = "Would write" if dry_run else "Wrote"
     if file.suffix.lower() == ".csv":
-        count = dump_csv(opened, file, dry_run=dry_run)
+        with waiting("Writing"):
+            count = dump_csv(opened, file, dry_run=dry_run)
         show.line(f"{wrote} {count} lots to {show.safe(file)}.")
     elif file.suffix.lower() == ".json":
-        count = dump_json(opened, file, dry_run=dry_run)
+        with waiting("Writing", size(opened)) as report:
+            count = dump_json(opened, file, dry_run=dry_run, progress=report)
         show.line(f"{wrote} the whole shelf ({count} rows) to {show.safe(file)}.")
     else:
         raise WrongInput("Name the file with .csv or .json at the end.")

@@ -99,6 +99,13 @@ def digest_of(path: Path) -> str:
     return total.hexdigest()
 
 
+def lines_in(path: Path) -> int:
+    """About how many rows a table has: its line ends, those inside cells counted too."""
+    _checked(path)
+    with path.open("rb") as file:
+        return sum(chunk.count(b"\n") for chunk in iter(lambda: file.read(1 << 20), b""))
+
+
 def first_bytes(path: Path, count: int) -> bytes:
     """How a file begins."""
     _checked(path)
@@ -215,11 +222,10 @@ def write_csv(path: Path, columns: Sequence[str], rows: Iterable[Sequence[object
     return count
 
 
-def write_json(path: Path, value: Any) -> None:
-    """Write a JSON document beside its place and move it there when it is whole."""
+def write_text(path: Path, lines: Iterable[str]) -> None:
+    """Write lines beside their place and move them there when they are whole."""
     with whole_file(path) as draft, draft.open("w", encoding="utf-8") as file:
-        json.dump(value, file, ensure_ascii=False, indent=1)
-        file.write("\n")
+        file.writelines(line + "\n" for line in lines)
 
 
 class whole_file:  # noqa: N801 - reads as a verb: with whole_file(path) as draft

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from collections.abc import Iterator
 from typing import Any
 
 from sqlalchemy import inspect, text
@@ -20,10 +21,16 @@ TABLES = (
 """All tables, parents first; the search index is built anew from them."""
 
 
-def rows_of_table(connection: Connection, table: str) -> list[dict[str, Any]]:
-    """All rows of one of our tables."""
+def rows_of_table(connection: Connection, table: str) -> Iterator[dict[str, Any]]:
+    """All rows of one of our tables, one at a time: a journal may be long."""
     rows = connection.execute(text(f"SELECT * FROM {table} ORDER BY 1"))  # noqa: S608
-    return [dict(row) for row in rows.mappings()]
+    return map(dict, rows.mappings())
+
+
+def count(connection: Connection) -> int:
+    """Rows of all tables."""
+    counts = (connection.execute(text(f"SELECT COUNT(*) FROM {table}")) for table in TABLES)  # noqa: S608
+    return sum(one.scalar_one() for one in counts)
 
 
 def is_empty(connection: Connection) -> bool:
