@@ -8,6 +8,7 @@ import typer
 
 from inventory.cli import options, show
 from inventory.cli.stock import AsOf
+from inventory.cli.waiting import waiting
 
 SHOWN = 12
 """Lines of each list in the terminal."""
@@ -33,7 +34,8 @@ def day(
     from inventory.bench.day import day as gather
     from inventory.bench.place import open_for
 
-    found = gather(open_for(shelf), as_of=as_of)
+    with waiting("Adding up the journal"):
+        found = gather(open_for(shelf), as_of=as_of)
     if html is not None:
         from inventory.cli.page import write_page
 

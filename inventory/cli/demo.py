@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from inventory.cli import show
+from inventory.cli.waiting import waiting
 
 
 def attach(app: typer.Typer) -> None:
@@ -42,7 +43,8 @@ def _walk(path: Path) -> None:
     from inventory.markings.reader import read
     from inventory.store.jobs import Job
 
-    shelf = make_demo(path)
+    with waiting("Making the demo shelf"):
+        shelf = make_demo(path)
     _step("1. A customer's oven is dead when the door closes. The worn switch says:")
     explain(read(FAILED, "interlock_switch"))
     _step(f"2. What on the shelf can stand in for it, in the {UNIT}?")

@@ -5,6 +5,7 @@ from typing import Annotated, Any
 import typer
 
 from inventory.cli import options, show
+from inventory.cli.waiting import waiting
 from inventory.errors import WrongInput
 
 
@@ -74,7 +75,8 @@ def find(
         finding.measured(opened, part, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
         show.line(f"{'Would write' if dry_run else 'Written'} down for part type {part}.")
         return
-    found = finding.find(opened, query)
+    with waiting("Searching"):
+        found = finding.find(opened, query)
     if measured:
         target = part or _best_part(found)
         finding.measured(opened, target, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
@@ -344,7 +346,8 @@ def twins(
     if merge is not None:
         _merge(opened, merge, yes=yes, dry_run=dry_run)
         return
-    found = pairs.twins(opened, limit)
+    with waiting("Comparing part types"):
+        found = pairs.twins(opened, limit)
     if json:
         show.as_json(
             [{"keep": t.keep, "drop": t.drop, "evidence": list(t.evidence)} for t in found]

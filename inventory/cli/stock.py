@@ -6,6 +6,7 @@ from typing import Annotated, Any
 import typer
 
 from inventory.cli import options, show
+from inventory.cli.waiting import waiting
 from inventory.errors import WrongInput
 
 AsOf = Annotated[str | None, typer.Option("--as-of", help="As the journal had it on that day.")]
@@ -49,8 +50,10 @@ def low(
     if pooled:
         from inventory.bench.pools import pools_of
 
-        pools = pools_of(opened)
-    report = report_low(opened, as_of=as_of, pools=pools)
+        with waiting("Judging equals"):
+            pools = pools_of(opened)
+    with waiting("Adding up the journal"):
+        report = report_low(opened, as_of=as_of, pools=pools)
     lines = [
         line
         for line in (report.lines if everything else report.short())
@@ -131,9 +134,10 @@ def _backtest(opened: Any, as_of: str | None, *, json: bool) -> None:
     from inventory.bench.low import asked
     from inventory.stock.achieved import own_backtest
 
-    with opened.read() as connection:
-        stocks, settings = asked(connection, as_of)
-    found = own_backtest(stocks, settings)
+    with waiting("Playing the journal again"):
+        with opened.read() as connection:
+            stocks, settings = asked(connection, as_of)
+        found = own_backtest(stocks, settings)
     show.as_json(asdict(found)) if json else show.line(found.sentence())
 
 
@@ -151,7 +155,8 @@ def worth(
     from inventory.bench.worth import as_rows
     from inventory.bench.worth import worth as report_worth
 
-    found = report_worth(open_for(shelf), unit, as_of=as_of)
+    with waiting("Adding up the journal"):
+        found = report_worth(open_for(shelf), unit, as_of=as_of)
     report = found.report
     if json:
         show.as_json(
@@ -208,7 +213,8 @@ def wear(
     from inventory.bench.place import open_for
     from inventory.bench.wear import wear as report_wear
 
-    report = report_wear(open_for(shelf), by, as_of=as_of)
+    with waiting("Adding up the journal"):
+        report = report_wear(open_for(shelf), by, as_of=as_of)
     lines = list(report.lines if everything else report.flagged())
     if to is not None:
         _write_curve(lines or list(report.lines), to)

@@ -6,6 +6,7 @@ from typing import Annotated, Any
 import typer
 
 from inventory.cli import options, prompts, show
+from inventory.cli.waiting import waiting
 from inventory.errors import Refused, WrongInput
 
 
@@ -56,7 +57,8 @@ def backup(
         for one in going:
             show.line(f"Would remove {show.safe(one)}.")
         return
-    made = make(path, to, keep)
+    with waiting("Copying"):
+        made = make(path, to, keep)
     show.as_json({"backup": str(made)}) if json else show.line(f"Backup: {show.safe(made)}")
 
 
@@ -73,13 +75,15 @@ def restore(
     from inventory.store.restore import restore as bring_back
 
     path = _file(shelf)
-    planned = bring_back(path, source, dry_run=True)
+    with waiting("Checking the backup"):
+        planned = bring_back(path, source, dry_run=True)
     _compare(planned)
     if dry_run:
         return
     if not prompts.sure("Bring it back?", yes=yes):
         raise Refused("Nothing was changed; say --yes to go ahead.")
-    done = bring_back(path, source)
+    with waiting("Bringing it back"):
+        done = bring_back(path, source)
     show.line("Restored." + (f" The old shelf is {show.safe(done.kept)}." if done.kept else ""))
 
 
@@ -121,8 +125,9 @@ def check(
     from inventory.store import check as checking
 
     opened = open_for(shelf)
-    mended = checking.repair(opened, dry_run=dry_run) if repair else []
-    found = checking.check(opened)
+    with waiting("Checking"):
+        mended = checking.repair(opened, dry_run=dry_run) if repair else []
+        found = checking.check(opened)
     if json:
         show.as_json(
             {

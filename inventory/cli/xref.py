@@ -7,6 +7,7 @@ import typer
 
 from inventory.cli import options, show
 from inventory.cli.files import told_troubles
+from inventory.cli.waiting import waiting
 
 app = typer.Typer(
     name="xref",
@@ -80,9 +81,9 @@ def load(
     from inventory.bench.place import open_for
     from inventory.bench.xref import add_edges, edges_of_file
 
-    with told_troubles():
+    with told_troubles(), waiting("Loading"):
         found = edges_of_file(file, encoding)
-    numbers = add_edges(open_for(shelf, create=True), found, dry_run=dry_run)
+        numbers = add_edges(open_for(shelf, create=True), found, dry_run=dry_run)
     show.line(f"{'Would load' if dry_run else 'Loaded'} {len(numbers)} cross-references.")
 
 
