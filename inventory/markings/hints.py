@@ -71,7 +71,17 @@ HINTS = {
 
 def folded(head: str) -> str:
     """The beginning of a text as the hints are written: no capitals, no outer white space."""
-    return fold(head).casefold().replace("ı", "i").strip()
+    plain = fold(head)
+    if plain.isascii():
+        return plain.lower().strip()
+    # one sign stays one sign, or a bounded gap in a hint would be too short for the text
+    return "".join(map(_small, plain)).replace("ı", "i").strip()
+
+
+def _small(sign: str) -> str:
+    """A sign without its capital form, where that is one sign too."""
+    small = sign.casefold()
+    return small if len(small) == 1 else sign
 
 
 def may_be(family: str, plain: str) -> bool:
