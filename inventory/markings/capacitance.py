@@ -98,7 +98,7 @@ def _offer_micro(scan: Scanner, unit_at: int, number: str, spoken: str) -> None:
 
 
 _LETTERED = re.compile(
-    r"(?P<code>[0-9]{0,4}[pnuµUmF][0-9]{1,4}|[0-9]{1,4}[pnuµU])\s?(?P<tol>[BCDGHJKMZ])?(?![A-Za-z])"
+    r"(?P<code>[0-9]{1,4}[.,][0-9]{1,4}[pnuµU](?![0-9Ff])|[0-9]{0,4}[pnuµUmF][0-9]{1,4}|[0-9]{1,4}[pnuµU])\s?(?P<tol>[BCDGHJKMZ])?(?![A-Za-z])"
 )
 
 

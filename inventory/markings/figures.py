@@ -71,7 +71,13 @@ def with_letter(code: str, letters: dict[str, int]) -> Decimal | None:
 
     >>> with_letter("4K7", OHM_LETTERS), with_letter("R47", OHM_LETTERS)
     (Decimal('4700'), Decimal('0.47'))
+    >>> with_letter("4.7k", OHM_LETTERS)
+    Decimal('4700')
     """
+    pointed = re.fullmatch(r"([0-9]{1,4})[.,]([0-9]{1,4})([A-Za-zµ])", code)
+    if pointed and pointed[3] in letters:
+        amount = Decimal(f"{pointed[1]}.{pointed[2]}").scaleb(letters[pointed[3]])
+        return Decimal(str(tidy(amount)))
     found = re.fullmatch(r"([0-9]{0,4})([A-Za-zµ])([0-9]{0,4})", code)
     if found is None or found[2] not in letters or not (found[1] or found[3]):
         return None

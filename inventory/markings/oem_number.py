@@ -95,8 +95,8 @@ def _with_letters(scan: Scanner, found: re.Match[str], split: re.Match[str]) -> 
     scan.warn(f"The suffix {suffix} may be a revision or a variant: never the same part unasked.")
     middle = found.start() + len(base)
     scan.mark(found.start(), middle, "the number itself", SHAPES)
-    scan.mark(middle, found.start() + len(found["base"]), "suffix, meaning not stated", SHAPES)
-    scan.at = found.end()
+    scan.mark(middle, found.end("base"), "suffix, meaning not stated", SHAPES)
+    scan.at = found.end("base")  # a hyphen behind it is left as unread, not lost
     return True
 
 

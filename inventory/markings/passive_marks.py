@@ -43,13 +43,24 @@ def legend(scan: Scanner, found: re.Match[str], meanings: Mapping[str, Meaning])
 
 
 def rest_of_word(scan: Scanner) -> bool:
-    """Rest = the tail of a word whose head nobody knows; it is never read by itself."""
+    """Rest = the tail of a word or figure whose head nobody knows; it is never read by itself."""
+    if _behind_lost_point(scan):
+        scan.leave()
+        return True
     if scan.at == 0 or not scan.view[scan.at - 1].isalnum() or not scan.view[scan.at].isalnum():
         return False
     if scan.marks and scan.marks[-1].end == scan.at:
         return False
     scan.leave()
     return True
+
+
+def _behind_lost_point(scan: Scanner) -> bool:
+    """Whether a decimal point stands before the cursor and the figure before it was not read."""
+    at, view = scan.at, scan.view
+    if at < 2 or not view[at].isdigit() or view[at - 1] not in ".," or not view[at - 2].isdigit():
+        return False
+    return not any(mark.end == at - 1 for mark in scan.marks[-2:])
 
 
 def separator(scan: Scanner) -> bool:

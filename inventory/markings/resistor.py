@@ -60,13 +60,16 @@ def _finish(scan: Scanner, found: re.Match[str], means: dict[str, Meaning]) -> b
 
 _OHM = r"(?:Ω|ohms?(?![A-Za-z])|OHMS?(?![A-Za-z]))"
 _LETTERED = re.compile(
-    rf"(?P<code>[0-9]{{1,4}}[RKkMLEG][0-9]{{0,3}}|[RKML][0-9]{{1,4}})\s?(?P<unit>{_OHM})?"
+    rf"(?P<code>[0-9]{{1,4}}[.,][0-9]{{1,3}}[RKkMG]|[0-9]{{1,4}}[RKkMLEG][0-9]{{0,3}}|[RKML][0-9]{{1,4}})\s?(?P<unit>{_OHM})?"
     r"(?P<tol>[BCDFGJKM])?(?![0-9A-Za-z])"
 )
 
 
 def lettered(scan: Scanner) -> bool:
-    """Value = digits* ("R" | "K" | "M" | ...) digits* "Ω"? tolerance?: the letter is the point."""
+    """Value = digits* ("R" | "K" | "M" | ...) digits* "Ω"? tolerance?: the letter is the point.
+
+    With a point of its own, 4.7k, the letter is the prefix alone.
+    """
     found = scan.peek(_LETTERED)
     value = with_letter(found["code"], OHM_LETTERS) if found else None
     if found is None or value is None:

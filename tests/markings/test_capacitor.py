@@ -127,3 +127,9 @@ def test_a_second_bare_voltage_is_not_taken() -> None:
 
     assert reading.ratings["voltage_vdc"] == 630
     assert [piece.text for piece in reading.unread] == ["400"]
+
+
+@pytest.mark.parametrize(("text", "pico"), [("4.7n 50V", 4700), ("0,1u 275V", 100000)])
+def test_a_prefix_behind_a_decimal_is_read_with_its_point(text: str, pico: int) -> None:
+    """4.7n is 4700 pF, never 7000 with a lost 4. Source: IEC 60062."""
+    assert read(text).ratings["capacitance_pf"] == pico

@@ -91,3 +91,18 @@ def test_the_plain_form_is_spoken() -> None:
 def test_the_temperature_coefficient_is_read() -> None:
     """100 ppm/°C."""
     assert read("10R 100ppm/°C").ratings["tcr_ppm"] == 100
+
+
+POINTED = [("4.7k", 4700), ("4,7k 1W", 4700), ("0.22R 5W", 0.22), ("2.2M", 2200000), ("4k7", 4700)]
+
+
+@pytest.mark.parametrize(("text", "ohm"), POINTED)
+def test_a_prefix_behind_a_decimal_is_read_with_its_point(text: str, ohm: float) -> None:
+    """4.7k is 4700 ohm, never 7000 with a lost 4. Source: SI brochure, table 7."""
+    assert read(text).ratings["resistance_ohm"] == ohm
+
+
+@pytest.mark.parametrize("text", ["1.2.3k", "9.8.7k 1W"])
+def test_the_tail_of_a_figure_nobody_read_is_no_value(text: str) -> None:
+    """A torn figure stays unread as a whole."""
+    assert "resistance_ohm" not in read(text).ratings
