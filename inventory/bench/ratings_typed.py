@@ -11,6 +11,7 @@ from inventory.records import Value
 from inventory.rules.compare import numbers
 from inventory.rules.doubt_rules import ANSWER
 from inventory.rules.loads import LOADS
+from inventory.rules.terms import tidy
 from inventory.rules.vocabulary import rating_names
 from inventory.rules.words import flag, form
 
@@ -60,9 +61,9 @@ def _fraction(name: str, value: Value) -> Value:
 def _fitting(name: str, value: Value, family: str | None) -> Value:
     """A value of the right kind: figures where figures are compared."""
     attribute = _attribute(name, family)
-    compared = attribute.compare if attribute else "at-least" if name in LOADS else ""
-    if compared in _FIGURES and name not in _CODES and not numbers(value):
-        unit = f" in {attribute.unit}" if attribute and attribute.unit else ""
+    unit = f" in {attribute.unit}" if attribute and attribute.unit else ""
+    figure = attribute.compare in _FIGURES or unit if attribute else name in LOADS
+    if figure and name not in _CODES and not numbers(tidy(value)):
         raise WrongInput(f"{name} wants a figure{unit}, not {value!r}.")
     if name == "contact_form" and form(value) is None:
         raise WrongInput(f"{value!r} is no contact form. Say SPST-NO, SPST-NC or SPDT.")

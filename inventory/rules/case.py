@@ -123,10 +123,10 @@ CODE_IS = {"magnetron": "type", "inverter_board": "board_number", "other": "type
 
 
 def _with_code(said: dict[str, Any], used: Sheet, code: str | None) -> Mapping[str, Value]:
-    """A type code is the type where a family is compared by it; codes are folded strictly."""
+    """A type code is the type where a family is compared by it."""
     name = CODE_IS.get(used.id)
     held = said.get(name, code) if name else None
-    return {**said, name: code_key(str(held))} if name and held else said
+    return {**said, name: str(held)} if name and held else said
 
 
 def _keys(codes: Iterable[str]) -> frozenset[str]:

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from inventory.families.sheet import Attribute
 from inventory.records import Outcome, Reason, Value
-from inventory.rules.words import SAFETY_SERVES, flag, form, plain_word, throws
+from inventory.rules.words import SAFETY_SERVES, code_key, flag, form, plain_word, throws
 from inventory.units import plain
 
 Said = tuple[Outcome, str]
@@ -78,8 +78,15 @@ def _not_known(attribute: Attribute, wanted: Value) -> Said:
 
 
 def equal(attribute: Attribute, wanted: Value, offered: Value) -> Said:
-    """Offered equals wanted, after both are written plainly."""
-    return _said(attribute, wanted, offered, met=_same(wanted, offered))
+    """Offered equals wanted, after both are written plainly; codes whatever their hyphens."""
+    met = _same(wanted, offered)
+    if attribute.name in _CODES and not met:
+        met = code_key(str(wanted)) == code_key(str(offered))
+    return _said(attribute, wanted, offered, met=met)
+
+
+_CODES = frozenset({"type", "board_number"})
+"""Attributes that hold a code."""
 
 
 def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -300,7 +307,7 @@ def _said(
     want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
     outcome = Outcome.MET if met else Outcome.ASK if near else Outcome(attribute.misfit)
     why = f": {attribute.reason}" if attribute.reason and not met else ""
-    if met and plain_word(want) == plain_word(have):
+    if met and (attribute.name in _CODES or plain_word(want) == plain_word(have)):
         return outcome, f"{_label(attribute)}: {have}, as wanted."
     return outcome, f"{_label(attribute)}: {have}, wanted {asks}{want}{tail}{why}."
 
