@@ -300,12 +300,19 @@ def _token_end(scan: Scanner) -> int:
     view, at = scan.view, scan.at
     while at < len(view):
         glued = view[at] in "-._/" and at > scan.at and view[at + 1 : at + 2].isalnum()
+        glued = glued or _is_decimal_comma(view, at)
         if not (view[at].isascii() and view[at].isalnum()) and not glued:
             break
         if view[at] == "/" and _AMOUNT_AHEAD.match(view, at + 1):
             break
         at += 1
     return at
+
+
+def _is_decimal_comma(view: str, at: int) -> bool:
+    """Whether a comma stands between two digits: the tail of such a figure is no figure."""
+    before, after = view[max(at - 1, 0) : at], view[at + 1 : at + 2]
+    return view[at] == "," and before.isdigit() and after.isdigit()
 
 
 def unknown_token(scan: Scanner) -> bool:
