@@ -187,7 +187,8 @@ def strip_unit(
 ) -> tuple[SourceUnit, list[Logged]]:
     """Log a source unit and the pieces pulled from it, all in one transaction.
 
-    A unit already known by its label is stripped further; its record stays as it was.
+    A unit already known by its label is stripped further; its record stays as it was, but it
+    leaves the yard where the person says that it is gone.
     """
     from inventory.bench.strip import with_history
 
@@ -202,5 +203,15 @@ def strip_unit(
         if not found:
             arrived = Event("unit-logged", source_unit_id=stored.id, detail={"label": stored.label})
             append(connection, [arrived], bench=shelf.bench)
+        elif stored.in_yard and not unit.in_yard:
+            stored = _gone(connection, stored, shelf.bench)
         logged = write_pieces(connection, ready, shelf.bench) if ready else []
     return stored, logged
+
+
+def _gone(connection: Connection, unit: SourceUnit, bench: str) -> SourceUnit:
+    """A unit leaves the yard: nothing more can be pulled from it."""
+    units.set_in_yard(connection, unit.id, in_yard=False)
+    left = Event("unit-gone", source_unit_id=unit.id, detail={"label": unit.label})
+    append(connection, [left], bench=bench)
+    return replace(unit, in_yard=False)

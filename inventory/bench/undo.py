@@ -178,6 +178,12 @@ def _unit(connection: Connection, event: Event) -> dict[str, object]:
     return {"label": label}
 
 
+def _unit_gone(connection: Connection, event: Event) -> dict[str, object]:
+    """The unit stands in the yard again."""
+    units.set_in_yard(connection, event.source_unit_id or 0, in_yard=True)
+    return {"label": event.detail["label"]}
+
+
 def _job_opened(connection: Connection, event: Event) -> dict[str, object]:
     """The job is closed as opened by mistake."""
     number = event.job_id or 0
@@ -255,6 +261,7 @@ _BACK: dict[str, Callable[[Connection, Event], dict[str, object]]] = {
     "tested": _tested,
     "put-back": _state,
     "unit-logged": _unit,
+    "unit-gone": _unit_gone,
     "job-opened": _job_opened,
     "job-closed": _job_closed,
     "job-outcome": _job_outcome,

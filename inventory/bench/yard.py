@@ -39,9 +39,14 @@ def given(connection: Connection, at: str) -> Given:
 
 
 def in_yard(connection: Connection, at: str) -> list[SourceUnit]:
-    """Units that stand in the yard and were logged by a moment."""
+    """Units that stood in the yard at a moment."""
     later = salvage.arrived_later(connection, at)
-    return [unit for unit in units.where(connection, "in_yard") if unit.id not in later]
+    still = salvage.left_later(connection, at)
+    return [
+        unit
+        for unit in units.where(connection)
+        if unit.id not in later and (unit.in_yard or unit.id in still)
+    ]
 
 
 def donors(connection: Connection, at: str) -> dict[int, list[Donor]]:

@@ -42,6 +42,16 @@ def given(connection: Connection, as_of: str) -> Iterable[tuple[int, str, str, i
     return Asking(connection).rows(_GIVEN, {"as_of": as_of})
 
 
+def left_later(connection: Connection, as_of: str) -> set[int]:
+    """Source units that left the yard after a moment."""
+    rows = Asking(connection).rows(
+        "SELECT source_unit_id FROM journal WHERE kind = 'unit-gone' AND at > :as_of"
+        " AND seq NOT IN (SELECT undoes FROM journal WHERE undoes IS NOT NULL)",
+        {"as_of": as_of},
+    )
+    return {number for (number,) in rows}
+
+
 def arrived_later(connection: Connection, as_of: str) -> set[int]:
     """Source units that were logged after a moment."""
     rows = Asking(connection).rows(
