@@ -105,6 +105,8 @@ class Scanner:
                 f"{name} is printed twice and differs: {self.ratings[name]} and {value};"
                 " the first is kept."
             )
+            if name not in _SEVERAL:
+                self.ratings["needs_review"] = True  # a person looks before it is believed
             return
         self.ratings[name] = value
 
@@ -156,6 +158,10 @@ class Scanner:
             candidates=tuple(self.candidates),
             **more,
         )
+
+
+_SEVERAL = frozenset({"type", "series", "made", "serial", "revision", "approvals"})
+"""What a part may carry several of without contradicting itself."""
 
 
 def number(text: str) -> int | float:

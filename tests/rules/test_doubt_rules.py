@@ -19,9 +19,11 @@ DOUBTED = [
     ("motor_turntable", "AC220-240V 2.5.3 RPM 3/2.5Watts", "2.5.3 is read as 2.5/3"),
     ("switch", "10A/250VDC", "far above what such a contact breaks"),
     ("thermal_cutout", "Auto reset 31°F (35°C)", "35 °C is 95 °F, not 31 °F"),
+    ("fuse", "T5AL250V F5AL250V", "is printed twice and differs"),
 ]
 """Published markings that contradict themselves; sources in tests/cases (P033, P023, P039, sw096)
-and Q080; the last one is the damaged text of a service manual (Samsung MD1200WD, reset -35 °C)."""
+and Q080; one is the damaged text of a service manual (Samsung MD1200WD, reset -35 °C); the last is
+synthetic: two speeds on one fuse."""
 
 
 @pytest.mark.parametrize(("family", "text", "said"), DOUBTED)
