@@ -57,6 +57,8 @@ def _of_rows(said: Mapping[str, Value]) -> dict[str, Value]:
     """Of a rating that is printed several times, the least that a place may need of it."""
     rows = said.get("ratings")
     least: dict[str, float] = {}
+    if "amps" in said:  # of an unknown kind: what carries as much on the mains may do
+        rows = [{"resistive_a": said["amps"]}]
     for row in rows if isinstance(rows, list | tuple) else ():
         for name, value in row.items() if isinstance(row, Mapping) else ():
             figure = max(numbers(value), default=None) if name != "contact" else None

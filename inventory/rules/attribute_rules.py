@@ -84,6 +84,6 @@ def _open(attribute: Attribute, case: Case) -> bool:
     """Whether an attribute matters, is no question already, and is not known of the failed part."""
     seen = attribute.effort <= 3  # what takes a data sheet cannot be held side by side
     matters = attribute.must and seen and not attribute.load and attribute.unsaid != "ask"
-    if attribute.name in FOLLOWS:
-        return False  # seen together with the other one
+    if attribute.name in FOLLOWS or attribute.name == "ambient_max_c":
+        return False  # seen with the other one; no T mark is the standard's 55 °C
     return matters and case.need.get(attribute.name) is None

@@ -150,3 +150,10 @@ def test_a_recorded_word_is_compared_as_the_rules_compare_it() -> None:
     found = needs(Wanted("screw", needs={"thread": "M4x0.7"}), lambda name: words.get(name, ()))
 
     assert found[0].words == ("M4",)
+
+
+def test_a_current_of_an_unknown_kind_is_looked_for_as_an_ordinary_one() -> None:
+    """``10 A 24 V``: the rules ask what it switches; the search still finds what carries 10 A."""
+    found = {n.names[0]: n for n in needs(Wanted("switch", ratings={"amps": 10}), _words)}
+
+    assert found["resistive_a"].low == pytest.approx(10)
