@@ -5,8 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -32,7 +31,7 @@ class Restored:
 
 
 def restore(path: Path, source: Path, *, dry_run: bool = False) -> Restored:
-    """Put a backup in the place of a shelf; the old shelf stays under another name.
+    """Put a backup in the place of a shelf; the old shelf is kept under another name.
 
     Raises ``StoreUnusable`` for a backup that is damaged, foreign or of a newer program, and
     while another bench holds the shelf; nothing is changed then.
@@ -48,8 +47,10 @@ def restore(path: Path, source: Path, *, dry_run: bool = False) -> Restored:
             shutil.copyfile(source, draft)
             if digest_of(draft) != digest_of(source):
                 raise StoreUnusable(f"{source} could not be copied whole; nothing was changed.")
-            kept = _exchange(draft, path)
-    opening.set_journal_mode(path)
+            kept = _bring_in(draft, path)
+    with suppress(*opening.driver_errors()):
+        # a bench may be at it again: a rollback journal is as safe
+        opening.set_journal_mode(path)
     return replace(planned, kept=kept)
 
 
@@ -64,26 +65,57 @@ def _planned(path: Path, source: Path) -> Restored:
         return Restored(after, problem=str(error))
 
 
-def _exchange(draft: Path, path: Path) -> Path | None:
-    """Give the old shelf another name and the draft its place, while nobody writes."""
+def _bring_in(draft: Path, path: Path) -> Path | None:
+    """Let the shelf be what the draft is; returns where the old one is kept."""
     if not path.exists():
         settle(draft, path)
         return None
     kept = _free_name(path)
-    with _alone_with(path):
-        # a journal that stays behind would be played into the new file
-        for ending in COMPANIONS:
-            if Path(f"{path}{ending}").exists():
-                Path(f"{path}{ending}").replace(f"{kept}{ending}")
-        _second_name(path, kept)
+    if not _is_shelf(path) or not _replace_inside(draft, path, kept):
+        _move_aside(path, kept)
         settle(draft, path)
     return kept
 
 
-def _second_name(path: Path, kept: Path) -> None:
-    """The old shelf under both names, so that at no moment there is none."""
+def _is_shelf(path: Path) -> bool:
+    """True where SQLite can at least see a shelf in the file; else it would tidy up around it."""
     try:
-        os.link(path, kept)
+        return opening.head_of(path)[0] == opening.APPLICATION_ID
+    except StoreUnusable:
+        return False
+
+
+def _replace_inside(draft: Path, path: Path, kept: Path) -> bool:
+    """Copy the old shelf away and the draft in, in one hold; False where it is too damaged.
+
+    The file itself stays: a bench that has it open waits, and goes on with what was brought in.
+    Renaming it instead lets such a bench play journals of one file into the other.
+    Source: sqlite.org, How To Corrupt An SQLite Database File, section 2.4.
+    """
+    with connected(path) as shelf:
+        try:
+            _hold(shelf, path)
+            with draft_of(kept) as copy_draft:
+                with explaining(path), connected(copy_draft) as copy:
+                    shelf.backup(copy)
+                settle(copy_draft, kept)
+        except Damaged:
+            return False
+        with explaining(path), connected(draft) as brought:
+            brought.backup(shelf)
+    return True
+
+
+def _move_aside(path: Path, kept: Path) -> None:
+    """Give a file that is no shelf any more another name, with all that lies beside it.
+
+    A journal that stayed behind would be played into the new file.
+    """
+    for ending in COMPANIONS:
+        if Path(f"{path}{ending}").exists():
+            Path(f"{path}{ending}").replace(f"{kept}{ending}")
+    try:
+        os.link(path, kept)  # under both names, so that at no moment there is none
     except OSError:
         shutil.copy2(path, kept)  # a file system without hard links
 
@@ -98,33 +130,24 @@ def _free_name(path: Path) -> Path:
     return name
 
 
-@contextmanager
-def _alone_with(path: Path) -> Iterator[None]:
-    """Hold a shelf so that nobody else can write to it; a file SQLite cannot read needs no hold."""
-    with connected(path) as connection:
-        held = _hold(connection, path)
-        yield
-        if held:
-            connection.execute("ROLLBACK")
+def _hold(connection: Any, path: Path) -> None:
+    """Wait for the shelf and lock it whole, its write-ahead log written back.
 
-
-def _hold(connection: Any, path: Path) -> bool:
-    """Wait for the shelf and lock it whole, its write-ahead log written back; False if damaged."""
-    try:
-        opening.head_of(path)
-    except StoreUnusable:
-        return False  # SQLite would tidy up around what it cannot read
+    The lock outlives the transaction that got it, so that nobody gets in before the connection
+    is closed. Source: sqlite.org, PRAGMA locking_mode.
+    """
     give_up = time.monotonic() + opening.WAIT_SECONDS
     while True:
         try:
             with explaining(path):
+                connection.execute("PRAGMA synchronous=EXTRA")
                 connection.execute("PRAGMA journal_mode=DELETE")
                 connection.execute("BEGIN EXCLUSIVE")
-        except Damaged:
-            return False
+                connection.execute("PRAGMA locking_mode=EXCLUSIVE")
+                connection.execute("ROLLBACK")
         except Busy:
             if time.monotonic() > give_up:
                 raise
             time.sleep(0.05)
         else:
-            return True
+            return

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from inventory.bench.log import Piece, log_pieces
+from inventory.store.backup import backup as copy_of
 from inventory.store.backup import backups_of, verify
 from inventory.store.connection import head_of
 from inventory.store.release import SCHEMA_VERSION
@@ -24,7 +25,7 @@ QUICK = 3
 """Kills of each kind in a plain run."""
 
 MANY = 50
-"""Kills of each kind in the slow run: six kinds, 300 kills, and 30 of whole processes."""
+"""Kills of each kind in the slow run: seven kinds, 350 kills, and 30 of whole processes."""
 
 
 def _nothing() -> None:
@@ -121,6 +122,20 @@ def backup(folder: Path, seconds: float) -> Killed:
     return killed
 
 
+def bring_back(folder: Path, seconds: float) -> Killed:
+    """``restore``, again and again: the shelf is one or the other, and what was there is kept."""
+    shelf = _fresh(folder)
+    made = copy_of(shelf).rename(folder / "old.backup")
+    words = [["restore", str(made), "--yes"], ["fit", "1"]] * 10
+    killed = killed_child(shelf, words, seconds, _nothing)
+    whole(shelf)
+    taken = _number(shelf, "SELECT COUNT(*) FROM journal WHERE kind = 'fitted'")
+    assert taken in ((0, 1) if killed.acknowledged else (0,))
+    for one in folder.glob("a-before-*.shelf"):
+        whole(one)
+    return killed
+
+
 def migration(folder: Path, seconds: float) -> Killed:
     """Upgrading: the old schema or the new one, whole; the next try ends it."""
     shelf = _fresh(folder)
@@ -156,6 +171,7 @@ KINDS: dict[str, tuple[Callable[[Path, float], Killed], float]] = {
     "count": (count, 0.4),
     "load": (load, 0.8),
     "backup": (backup, 0.6),
+    "bring back": (bring_back, 0.8),
     "migration": (migration, 0.8),
 }
 """What is killed, and the longest it is left to work [s]."""
@@ -189,7 +205,7 @@ def test_a_few_kills_lose_nothing(tmp_path: Path, kind: str) -> None:
 @pytest.mark.slow
 @pytest.mark.parametrize("kind", KINDS)
 def test_many_kills_lose_nothing(tmp_path: Path, kind: str) -> None:
-    """Fifty of each kind: 300 kills."""
+    """Fifty of each kind: 350 kills."""
     died, _ = kill_often(kind, MANY, tmp_path, seed=2)
 
     assert died > MANY // 2
