@@ -12,7 +12,6 @@ from __future__ import annotations
 
 import argparse
 import random
-import resource
 import subprocess
 import sys
 import tempfile
@@ -35,12 +34,12 @@ INDEX = ("search_text", "search_part", "search_seed")
 
 @dataclass(frozen=True)
 class Figures:
-    """One load and its peer."""
+    """One load and its peer, seconds of the wall clock and of the processor."""
 
     lots: int
     rows: int  # over all tables
-    load_s: float
-    raw_s: float
+    load: tuple[float, float]
+    raw: tuple[float, float]
     peak_mb: float
     base_mb: float  # of a process that loads one lot
 
@@ -79,22 +78,27 @@ def write_file(path: Path, lots: int, kinds: int) -> None:
             )
 
 
-def load_in_process(shelf: Path, file: Path) -> tuple[float, float]:
-    """Load in a fresh process; seconds of the load itself, and the process's peak in MB."""
-    code = (
-        "import sys, time, resource; from pathlib import Path;"
-        "from inventory.bench.files import load; from inventory.store.shelf import open_shelf;"
-        "shelf = open_shelf(sys.argv[1], create=True);"
-        "start = time.perf_counter(); load(shelf, Path(sys.argv[2]));"
-        "print(time.perf_counter() - start);"
-        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)"
-    )
+_LOAD = """
+import sys, time
+from pathlib import Path
+from inventory.bench.files import load
+from inventory.store.shelf import open_shelf
+shelf = open_shelf(sys.argv[1], create=True)
+wall, cpu = time.perf_counter(), time.process_time()
+load(shelf, Path(sys.argv[2]))
+print(time.perf_counter() - wall, time.process_time() - cpu)
+print(next(line.split()[1] for line in open("/proc/self/status") if line.startswith("VmHWM")))
+"""
+
+
+def load_in_process(shelf: Path, file: Path) -> tuple[tuple[float, float], float]:
+    """Load in a fresh process: wall and processor seconds of the load, peak memory in MB."""
     said = subprocess.run(
-        [sys.executable, "-c", code, str(shelf), str(file)],
+        [sys.executable, "-c", _LOAD, str(shelf), str(file)],
         capture_output=True, text=True, check=True,
     )  # fmt: skip
-    seconds, peak = said.stdout.split()
-    return float(seconds), float(peak)
+    wall, cpu, peak = map(float, said.stdout.split())
+    return (wall, cpu), peak / 1024
 
 
 def tables_of(shelf: Path) -> dict[str, tuple[str, list[tuple[Any, ...]]]]:
@@ -118,19 +122,21 @@ def tables_of(shelf: Path) -> dict[str, tuple[str, list[tuple[Any, ...]]]]:
     return found
 
 
-def raw_insert(path: Path, tables: dict[str, tuple[str, list[tuple[Any, ...]]]]) -> float:
+def raw_insert(
+    path: Path, tables: dict[str, tuple[str, list[tuple[Any, ...]]]]
+) -> tuple[float, float]:
     """Seconds for all rows by ``executemany``, one transaction, with the shelf's own pragmas."""
     migrate.create(path)
     engine = opening.engine_for(path)
     raw = engine.raw_connection()
     connection: Any = raw.driver_connection
-    start = time.perf_counter()
+    wall, cpu = time.perf_counter(), time.process_time()
     connection.execute("BEGIN IMMEDIATE")
     connection.execute("PRAGMA defer_foreign_keys=ON")
     for statement, rows in tables.values():
         connection.executemany(statement, rows)
     connection.execute("COMMIT")
-    seconds = time.perf_counter() - start
+    seconds = time.perf_counter() - wall, time.process_time() - cpu
     raw.close()
     engine.dispose()
     return seconds
@@ -159,27 +165,32 @@ def measure(folder: Path, lots: int, kinds: int, rounds: int) -> Figures:
     return Figures(lots, rows, min(loads), min(raws), max(peaks), base)
 
 
+def row(got: Figures) -> str:
+    """One line of the table."""
+    load, raw = got.load, got.raw
+    return (
+        f"| {got.rows:,} | {load[0]:.1f} ({load[1]:.1f}) s | {got.lots / load[0]:,.0f}"
+        f" | {got.rows / load[0]:,.0f} | {raw[0]:.1f} ({raw[1]:.1f}) s | {got.rows / raw[0]:,.0f}"
+        f" | {load[0] / raw[0]:.2f} ({load[1] / raw[1]:.2f})"
+        f" | {got.peak_mb:.0f} MB (one lot: {got.base_mb:.0f}) |"
+    )
+
+
 def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser()
     parser.add_argument("--lots", type=int, default=100_000)
     parser.add_argument("--rounds", type=int, default=3)
     said = parser.parse_args()
-    module = opening.sqlite_module()
-    print(f"SQLite {module.sqlite_version}, best of {said.rounds} rounds, one process each")
-    print("| shelf | rows | load s | lots/s | rows/s | executemany s | rows/s | ratio | peak MB |")
-    print("|---|---|---|---|---|---|---|---|---|")
+    version = opening.sqlite_module().sqlite_version
+    print(f"SQLite {version}, best of {said.rounds}, wall (processor) seconds")
+    print("| shelf | rows in all tables | load | lots/s | rows/s | executemany | rows/s | ratio"
+          " | peak memory |")  # fmt: skip
+    print(f"|{'---|' * 9}")
     with tempfile.TemporaryDirectory() as folder:
         for kinds in (said.lots // 20, said.lots):
             got = measure(Path(folder), said.lots, kinds, said.rounds)
-            print(
-                f"| {got.lots:,} lots, {kinds:,} part types | {got.rows:,} | {got.load_s:.1f}"
-                f" | {got.lots / got.load_s:,.0f} | {got.rows / got.load_s:,.0f}"
-                f" | {got.raw_s:.1f} | {got.rows / got.raw_s:,.0f}"
-                f" | {got.load_s / got.raw_s:.2f} | {got.peak_mb:.0f} (empty {got.base_mb:.0f}) |",
-                flush=True,
-            )
-    print(f"this process, peak: {resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024:.0f} MB")
+            print(f"| {said.lots:,} lots of {kinds:,} part types {row(got)}", flush=True)
 
 
 if __name__ == "__main__":

@@ -67,7 +67,7 @@ class Shop:
         """A lot comes in and is tested."""
         salvaged = self.chance.random() < 0.5
         part = min(int(self.chance.paretovariate(0.6)), self.kinds)
-        lot = [
+        lot: list[Any] = [
             part,
             1 if salvaged else 10,
             self.chance.randint(1, self.units) if salvaged else None,
