@@ -1,0 +1,182 @@
+"""Repairs: opened, readings judged, closed only when the unit may go out, and what became of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from inventory.bench import jobs, look, moves
+from inventory.errors import NotFound, Refused, WrongInput
+from inventory.store import lots
+from inventory.store.jobs import Job
+from inventory.store.shelf import Shelf
+from tests.bench.shop import job, lot, repair
+
+GOOD_LEAK = {"leakage_mw_cm2": 0.4}
+BAD_LEAK = {"leakage_mw_cm2": 6.0}
+"""21 CFR 1030.10(c)(1): 5 mW/cm² at 5 cm once in use."""
+
+
+def _held(shelf: Shelf, number: int) -> int:
+    """Pieces of a lot that are held."""
+    with shelf.read() as connection:
+        return lots.get(connection, number).held
+
+
+def test_a_job_needs_to_say_what_unit_it_is(shelf: Shelf) -> None:
+    """Maker, model or kind: one of them."""
+    with pytest.raises(WrongInput, match="what unit"):
+        jobs.open_job(shelf, Job(0, "", complaint="dead"))
+    assert jobs.open_job(shelf, Job(0, "", kind="oven")).id == 1
+
+
+def test_a_dry_opening_leaves_no_job(shelf: Shelf) -> None:
+    """Its number is shown, it is not there."""
+    assert jobs.open_job(shelf, Job(0, "", kind="oven"), dry_run=True).id == 1
+    with pytest.raises(NotFound):
+        jobs.job_page(shelf, 1)
+
+
+def test_a_page_holds_what_was_fitted_and_what_is_held(shelf: Shelf) -> None:
+    """Pieces put back are no longer fitted."""
+    number, first, second = job(shelf), lot(shelf, quantity=3), lot(shelf, quantity=2)
+    moves.fit(shelf, first, job=number, quantity=2, place="monitor")
+    moves.put_back(shelf, first, job=number, never_powered=True)
+    moves.hold(shelf, second, job=number)
+    page = jobs.job_page(shelf, number)
+    assert [(row["lot"], row["pieces"], row["place"]) for row in page.fitted] == [
+        (first, 1, "monitor")
+    ]
+    assert [(row["lot"], row["pieces"]) for row in page.held] == [(second, 1)]
+
+
+def test_open_jobs_are_listed_alone_or_with_the_closed(shelf: Shelf) -> None:
+    """Oldest first."""
+    first, second = job(shelf), job(shelf)
+    jobs.close_job(shelf, first, {}, "us")
+    assert [one.id for one in jobs.list_jobs(shelf)] == [second]
+    assert [one.id for one in jobs.list_jobs(shelf, all_jobs=True)] == [first, second]
+
+
+@pytest.mark.parametrize(
+    ("readings", "plate", "region", "ok"),
+    [
+        (GOOD_LEAK, {}, "us", True),
+        (BAD_LEAK, {}, "us", False),
+        ({"line_current_a": 6.1}, {"current_a": 6.2}, "us", True),
+        ({"line_current_a": 3.0}, {"current_a": 6.2}, "us", False),
+        ({"line_current_a": 6.1}, {}, "us", None),
+        # DIN EN 50678 (VDE 0701), from memory: up to 0.3 ohm with a cord of 5 m
+        ({"earth_ohm": 0.2}, {}, "de", True),
+        ({"earth_ohm": 2.0}, {}, "de", False),
+        ({"colour": 3}, {}, "us", None),
+    ],
+)
+def test_a_reading_is_held_against_its_limit(
+    shelf: Shelf, readings: dict[str, Any], plate: dict[str, Any], region: str, *, ok: bool | None
+) -> None:
+    """The sentence, the method and the source are kept; where no limit is known nobody passes."""
+    number = job(shelf, plate=plate)
+    (one,) = jobs.record_readings(shelf, number, readings, region)
+    assert one.ok is ok
+    (row,) = jobs.job_page(shelf, number).readings
+    assert (row["within"], row["sentence"]) == (ok, one.sentence)
+    assert row["source"]
+
+
+def test_a_reading_beyond_its_limit_keeps_the_job_open(shelf: Shelf) -> None:
+    """Nothing of the closing is written; measured again it closes."""
+    number = job(shelf)
+    with pytest.raises(Refused, match="stays open"):
+        jobs.close_job(shelf, number, BAD_LEAK, "us")
+    assert jobs.job_page(shelf, number).readings == ()
+    jobs.record_readings(shelf, number, BAD_LEAK, "us")
+    with pytest.raises(Refused, match="Measure again"):
+        jobs.close_job(shelf, number, {}, "us")
+    page, _ = jobs.close_job(shelf, number, GOOD_LEAK, "us")
+    assert page.job.closed_at is not None
+
+
+def test_what_is_given_up_closes_all_the_same(shelf: Shelf) -> None:
+    """It does not go back into use; the readings stay with it."""
+    number = job(shelf)
+    page, _ = jobs.close_job(shelf, number, BAD_LEAK, "us", given_up=True)
+    assert (page.job.outcome, len(page.readings)) == ("given-up", 1)
+
+
+@pytest.mark.parametrize("place", ["primary-interlock", "secondary-interlock", "monitor"])
+def test_work_at_the_door_needs_a_leakage_reading(shelf: Shelf, place: str) -> None:
+    """Source: California 16 CCR 2743; 21 CFR 1030.10(c)."""
+    number, piece = job(shelf), lot(shelf)
+    moves.fit(shelf, piece, job=number, place=place)
+    with pytest.raises(Refused, match="leakage must be measured"):
+        jobs.close_job(shelf, number, {}, "us")
+    page, _ = jobs.close_job(shelf, number, GOOD_LEAK, "us")
+    assert page.job.closed_at is not None
+
+
+def test_work_elsewhere_needs_none(shelf: Shelf) -> None:
+    """A lamp lets no microwaves out."""
+    number = job(shelf)
+    piece = lot(shelf, "25W 240V E14", family="lamp", state="good")
+    moves.fit(shelf, piece, job=number, place="cavity-lamp")
+    assert jobs.close_job(shelf, number, {}, "us")[0].job.closed_at is not None
+
+
+def test_closing_lets_go_of_what_was_held(shelf: Shelf) -> None:
+    """Of this job only."""
+    number, other, piece = job(shelf), job(shelf), lot(shelf, quantity=3)
+    moves.hold(shelf, piece, job=number)
+    moves.hold(shelf, piece, job=other)
+    jobs.close_job(shelf, number, {}, "us")
+    assert _held(shelf, piece) == 1
+    kinds = [event.kind for event in look.history(shelf, "job", number)]
+    assert kinds == ["job-opened", "held", "released", "job-closed"]
+
+
+def test_a_closed_job_stays_closed(shelf: Shelf) -> None:
+    """No readings, no second closing, nothing held or fitted for it."""
+    number, piece = job(shelf), lot(shelf)
+    jobs.close_job(shelf, number, {}, "us", note="new lamp")
+    assert jobs.job_page(shelf, number).job.note == "new lamp"
+    for step in (
+        lambda: jobs.close_job(shelf, number, {}, "us"),
+        lambda: jobs.record_readings(shelf, number, GOOD_LEAK, "us"),
+        lambda: moves.hold(shelf, piece, job=number),
+        lambda: moves.fit(shelf, piece, job=number),
+    ):
+        with pytest.raises(Refused, match="closed"):
+            step()
+
+
+def test_an_outcome_nobody_knows_is_refused(shelf: Shelf) -> None:
+    """At the closing and later."""
+    number = job(shelf)
+    with pytest.raises(WrongInput, match="outcome is one of"):
+        jobs.close_job(shelf, number, {}, "us", outcome="exploded")
+    jobs.close_job(shelf, number, {}, "us", outcome="kept-working")
+    with pytest.raises(WrongInput, match="outcome is one of"):
+        jobs.set_outcome(shelf, number, "exploded")
+
+
+def test_a_piece_that_failed_again_is_named(shelf: Shelf) -> None:
+    """Only one that was fitted on the job; it counts in the wear report from then on."""
+    piece, other = lot(shelf, quantity=2), lot(shelf)
+    number = repair(shelf, piece)
+    assert jobs.set_outcome(shelf, number, "came-back", failed_lot=piece).outcome == "came-back"
+    assert look.history(shelf, "lot", piece)[-1].kind == "failed"
+    with pytest.raises(Refused, match=f"Nothing of lot {other}"):
+        jobs.set_outcome(shelf, number, "came-back", failed_lot=other)
+
+
+def test_an_open_job_has_no_outcome_yet(shelf: Shelf) -> None:
+    """It is closed first."""
+    with pytest.raises(Refused, match="still open"):
+        jobs.set_outcome(shelf, job(shelf), "kept-working")
+
+
+def test_a_region_without_limits_is_refused(shelf: Shelf) -> None:
+    """Its name is answered with the known ones."""
+    with pytest.raises(WrongInput, match="no region"):
+        jobs.record_readings(shelf, job(shelf), GOOD_LEAK, "mars")
