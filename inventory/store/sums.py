@@ -13,14 +13,18 @@ UNDONE = "(SELECT undoes FROM journal WHERE undoes IS NOT NULL AND at <= :as_of)
 """Events that were taken back; a ``NOT IN`` over few numbers, read once."""
 
 _DEMAND = f"""
-SELECT COALESCE(p.merged_into, p.id) AS part_id, substr(j.at, 1, 7) AS month,
-       COUNT(DISTINCT CASE WHEN j.kind <> 'put-back' THEN COALESCE(j.job_id, -j.seq) END) AS jobs,
-       -SUM(j.quantity) AS pieces
-FROM journal j JOIN part_type p ON p.id = j.part_id
-WHERE j.kind IN ('fitted', 'lacked', 'put-back') AND j.at <= :as_of AND j.seq NOT IN {UNDONE}
-GROUP BY 1, 2 HAVING SUM(j.quantity) < 0 ORDER BY 1, 2
+SELECT part_id, month, SUM(CASE WHEN quantity < 0 THEN 1 ELSE 0 END), -SUM(quantity) FROM
+(SELECT COALESCE(p.merged_into, p.id) AS part_id, substr(j.at, 1, 7) AS month,
+        COALESCE(j.job_id, -j.seq) AS work, SUM(j.quantity) AS quantity
+ FROM journal j JOIN part_type p ON p.id = j.part_id
+ WHERE j.kind IN ('fitted', 'lacked', 'put-back') AND j.at <= :as_of AND j.seq NOT IN {UNDONE}
+ GROUP BY 1, 2, 3) AS worked
+GROUP BY 1, 2 HAVING SUM(quantity) < 0 ORDER BY 1, 2
 """  # noqa: S608 - our own words
-"""Pieces that jobs took or asked for in vain, a month; what came back unused is taken off."""
+"""Pieces that jobs took or asked for in vain, a month; what came back unused is taken off.
+
+A job that gave back all it took asked for nothing.
+"""
 
 
 def monthly_demand(connection: Connection, as_of: str) -> Iterable[tuple[int, str, int, int]]:

@@ -78,7 +78,7 @@ def asked(count: int, chance: random.Random) -> list[dict[str, Value]]:
 
 
 def measure(path: Path, queries: list[dict[str, Value]]) -> tuple[list[float], float]:
-    """Seconds a query, shortest first, and how many parts came back on the average."""
+    """Processor seconds a query, shortest first, and how many parts came back on average."""
     shelf = open_shelf(str(path))
     times, found = [], 0
     with shelf.read() as connection:
@@ -101,7 +101,7 @@ def main() -> None:
     said = parser.parse_args()
     said.work.mkdir(parents=True, exist_ok=True)
     path = said.work / "ratings.shelf"
-    print("| part types | p50 ms | p99 ms | found on the average |\n|---|---|---|---|")
+    print("| part types | CPU p50 ms | CPU p99 ms | found on the average |\n|---|---|---|---|")
     for size in said.sizes:
         path.unlink(missing_ok=True)
         fill(path, size, random.Random(size))

@@ -31,7 +31,7 @@ from tests.benchmarks.search_errors import Query, queries
 
 SEED = 7
 FRESH_RUNS = 7
-BATCH = 20
+BATCH = 100
 
 _PART = (
     "INSERT INTO part_type (id, family, type_code, marking, ratings, code_key, created_at)"
@@ -139,7 +139,7 @@ def _lines(path: Path, work: Path, asked: Sequence[Query], slow: int) -> Iterato
         yield _timed("this index", lambda typed: _numbers(connection, typed), asked)
     shelf.close()
     one, many = peers.brute(path)
-    yield _batched("OSA scan, folded, trimmed; 20 queries a call, 2 cores", many, asked)
+    yield _batched("OSA scan, folded, trimmed; 100 queries a call, 2 cores", many, asked)
     yield _timed("the same, one query a call", one, asked[:slow])
     del one, many
     yield _timed("WRatio scan, as typed", peers.weighted_ratio(path), asked[:slow])
