@@ -5,15 +5,16 @@ from __future__ import annotations
 import shutil
 import threading
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from inventory.errors import StoreUnusable
 from inventory.store import connection as opening
 from inventory.store import drives
-from inventory.store.backup import backup
+from inventory.store.backup import backup, connected
 from inventory.store.contents import contents_of
-from inventory.store.restore import restore
+from inventory.store.restore import _hold, restore
 from inventory.store.shelf import open_shelf
 from tests.store.shelves import on_hand, stocked, take
 
@@ -184,12 +185,44 @@ def _bench_that_writes(path: Path, taken: list[int], stop: threading.Event) -> N
             continue
 
 
-@pytest.mark.xfail(
-    strict=False,
-    reason="fails now and then while two threads of one process share the file; cause not found",
-)
-def test_a_bench_that_writes_during_a_restore_loses_nothing_in_silence(tmp_path: Path) -> None:
+class _Deaf:
+    """A connection that takes the first changes of the journal for done without doing them."""
+
+    def __init__(self, connection: Any, times: int) -> None:
+        self.connection, self.left = connection, times
+
+    def execute(self, statement: str) -> Any:
+        """Run a statement, or only say so."""
+        if statement == "PRAGMA journal_mode=DELETE" and self.left:
+            self.left -= 1
+            return None
+        return self.connection.execute(statement)
+
+
+def test_a_journal_that_did_not_change_is_seen_before_anything_is_copied(tmp_path: Path) -> None:
+    """SQLite may take a change it once refused for done; then a lock shuts nobody out.
+
+    So it went in one restore of some hundred beside a bench that never paused.
+    """
+    shelf = stocked(tmp_path / "a.shelf")
+    with connected(tmp_path / "a.shelf") as raw:
+        raw.execute("PRAGMA journal_mode=WAL")
+        deaf = _Deaf(raw, 2)
+        _hold(deaf, tmp_path / "a.shelf")
+
+        assert deaf.left == 0
+        with connected(tmp_path / "a.shelf") as other:
+            other.execute("PRAGMA busy_timeout=0")
+            with pytest.raises(opening.driver_errors(), match="locked"):
+                other.execute("SELECT COUNT(*) FROM lot")
+    assert on_hand(shelf) == 5
+
+
+def test_a_bench_that_writes_during_a_restore_loses_nothing_in_silence(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Each take is on the new shelf, on the kept one, or was answered with a refusal."""
+    monkeypatch.setattr(opening, "WAIT_SECONDS", 60)  # a loaded machine may starve the restore
     shelf = stocked(tmp_path / "a.shelf", 10_000)
     made = backup(tmp_path / "a.shelf")
     stop, taken = threading.Event(), list[int]()
