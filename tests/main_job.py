@@ -14,8 +14,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from inventory.bench.files import load
 from inventory.bench.find import Answer, Query, find
+from inventory.bench.loading import load
 from inventory.records import Part, Reading, Verdict
 from inventory.store.shelf import Shelf, open_shelf
 

@@ -3,6 +3,7 @@
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import Annotated
 
@@ -52,24 +53,28 @@ def load(
     Example: salvage load parts.csv
     """
     from inventory.bench.dumps import is_dump, load_dump
-    from inventory.bench.files import load as load_file
-    from inventory.bench.place import open_for
+    from inventory.bench.loading import load as load_file
+    from inventory.bench.place import write_on
 
+    would = "Would load" if dry_run else "Loaded"
     if is_dump(file):
         with waiting("Loading the dump"):
-            counted = load_dump(open_for(shelf, create=True), file, dry_run=dry_run)
-        show.as_json(counted) if json else show.line(f"Loaded the dump {show.safe(file)}.")
+            counted = write_on(
+                shelf, lambda opened: load_dump(opened, file, dry_run=dry_run), dry_run=dry_run
+            )
+        show.as_json(counted) if json else show.line(f"{would} the dump {show.safe(file)}.")
         return
     with told_troubles(), waiting("Loading", _rows_in(file)) as report:
-        done = load_file(
-            open_for(shelf, create=True),
-            file,
+        asked = partial(
+            load_file,
+            path=file,
             keep_good=keep_good,
             encoding=encoding,
             again=again,
             dry_run=dry_run,
             progress=report,
         )
+        done = write_on(shelf, asked, dry_run=dry_run)
     bad = _write_bad(file, done.bad_rows, [str(one) for one in done.troubles], dry_run=dry_run)
     if json:
         show.as_json(
@@ -83,7 +88,6 @@ def load(
             }
         )
         return
-    would = "Would load" if dry_run else "Loaded"
     show.line(f"{would} {done.lots} lots from {show.safe(file)}.")
     if done.warnings:
         show.note(f"{done.warnings} markings were read with a warning; 'salvage show LOT' tells.")

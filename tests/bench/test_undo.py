@@ -10,8 +10,8 @@ import pytest
 
 from inventory.bench import jobs as repairs
 from inventory.bench import moves, orders
-from inventory.bench.files import load
 from inventory.bench.find import measured
+from inventory.bench.loading import load
 from inventory.bench.log import Piece, log_pieces, strip_unit
 from inventory.bench.low import FIGURES, set_figure
 from inventory.bench.merging import merge

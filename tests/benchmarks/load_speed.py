@@ -81,7 +81,7 @@ def write_file(path: Path, lots: int, kinds: int) -> None:
 _LOAD = """
 import sys, time
 from pathlib import Path
-from inventory.bench.files import load
+from inventory.bench.loading import load
 from inventory.store.shelf import open_shelf
 shelf = open_shelf(sys.argv[1], create=True)
 wall, cpu = time.perf_counter(), time.process_time()

@@ -91,7 +91,7 @@ def _pieces(data: bytes, ending: str) -> None:
         for row in files.rows_in(path):
             try:
                 piece = files.piece_of(row.cells)
-            except files._Bad as bad:
+            except files.BadCell as bad:
                 _harmless(f"{bad.column} {bad}")
                 continue
             assert piece.quantity >= 1
