@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from inventory.bench import loading
-from inventory.bench.files import LoadRefused
+from inventory.bench.files import LoadRefused, rows_in
 from inventory.errors import Refused, StoreUnusable
 from inventory.store import connection as opening
-from inventory.store import lots
+from inventory.store import loaded, lots
 from inventory.store.files import digest_of
 from inventory.store.shelf import Shelf, open_shelf
 
@@ -37,10 +37,10 @@ def test_another_bench_writes_while_a_file_is_read(
     monkeypatch.setattr(opening, "WAIT_SECONDS", 0.1)
     shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
     other = open_shelf(str(tmp_path / "a.shelf"), bench="south")
-    real, written = loading.rows_in, list[str]()
+    written = list[str]()
 
     def rows_beside_a_bench(path: Path, encoding: str | None = None) -> object:
-        for row in real(path, encoding):
+        for row in rows_in(path, encoding):
             with other.write() as connection:
                 lots.know_bins(connection, [f"S{row.line}"])
             written.append(f"S{row.line}")
@@ -71,12 +71,11 @@ def test_a_file_another_bench_loads_meanwhile_is_not_loaded_twice(
     shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
     other = open_shelf(str(tmp_path / "a.shelf"), bench="south")
     path = _file(tmp_path, 3)
-    real = loading.rows_in
 
     def rows_loaded_elsewhere(path: Path, encoding: str | None = None) -> object:
-        monkeypatch.setattr(loading, "rows_in", real)
+        monkeypatch.undo()
         loading.load(other, path)
-        yield from real(path, encoding)
+        yield from rows_in(path, encoding)
 
     monkeypatch.setattr(loading, "rows_in", rows_loaded_elsewhere)
     with pytest.raises(Refused, match="was loaded already"):
@@ -115,4 +114,4 @@ def test_a_full_temporary_folder_is_said_and_nothing_is_loaded(
         loading.load(shelf, path)
     assert _stock(shelf) == []
     with shelf.read() as connection:
-        assert loading.loaded.when(connection, digest_of(path)) is None
+        assert loaded.when(connection, digest_of(path)) is None
