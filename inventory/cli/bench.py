@@ -31,7 +31,8 @@ def bench(
         str | None, typer.Option(help="State by your own judgement; it is written down as such.")
     ] = None,
     pieces: Annotated[
-        int | None, typer.Option("--pieces", help="How many of the lot were tested.")
+        int | None,
+        typer.Option("--quantity", "-n", metavar="N", help="How many of the lot were tested."),
     ] = None,
     place: options.AtPlace = None,
     instrument: Annotated[str | None, typer.Option(help="Meter used.")] = None,
@@ -40,7 +41,7 @@ def bench(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Record bench readings of a lot; its tested state follows from the limits.
+    """Record bench readings; the tested state follows from the limits.
 
     Example: salvage bench 17 --rest OL --pressed 0.05 --released OL --clicks
     """

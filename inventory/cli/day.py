@@ -27,7 +27,7 @@ def day(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Show the shop's morning: shortages, old holds, untested pile, open jobs, failures, value.
+    """Show the shop's morning on one page, or write it as HTML.
 
     Example: salvage day --html morning.html
     """

@@ -20,7 +20,7 @@ def demo(
         Path | None, typer.Option("--to", help="Keep the demo shelf there to try things on.")
     ] = None,
 ) -> None:
-    """Make the demo shelf (an invented shop) and walk the main job on it.
+    """Walk the main job on a demo shelf, an invented shop.
 
     Example: salvage demo --to demo.shelf
     """

@@ -131,7 +131,7 @@ def dump(
     dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Write the shelf out: lots as CSV for a spreadsheet, or everything as JSON.
+    """Write the shelf out: lots as CSV, or everything as JSON.
 
     Example: salvage dump shelf.json
     """

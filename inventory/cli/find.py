@@ -47,7 +47,7 @@ def find(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Find what on the shelf can stand in, with the reason for every yes and no.
+    """Find what can stand in, with the reason for every yes and no.
 
     Example: salvage find "16(4)A 250V~ T85" --place primary-interlock --unit "Brenka BK-20M"
     """
@@ -335,7 +335,7 @@ def twins(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """List part types that look like one, with the evidence; merge two on your word.
+    """List part types that look like one; merge two on your word.
 
     Example: salvage twins --merge 12 48
     """

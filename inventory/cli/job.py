@@ -160,7 +160,7 @@ def reading_(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Record close-out readings of an open repair, each held against its limit.
+    """Record close-out readings, each held against its limit.
 
     Example: salvage job reading 5 --reading earth_ohm=0.08 --reading leakage_mw_cm2=0.4
     """
@@ -215,7 +215,7 @@ def close(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Close a repair with its readings; one beyond its limit keeps it open.
+    """Close a repair; a reading beyond its limit keeps it open.
 
     Example: salvage job close 5 --reading leakage_mw_cm2=0.4 --reading line_current_a=6.0
     """
@@ -269,7 +269,7 @@ def lacks(
     dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Write down a part a repair needed and the shelf did not have: it counts as demand.
+    """Write down a part that was needed and not there: it is demand.
 
     Example: salvage job lacks 5 --part 12
     """

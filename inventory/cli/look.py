@@ -28,7 +28,7 @@ def show_(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Show one lot, part type or source unit with all that is known of it.
+    """Show all that is known of a lot, part type or source unit.
 
     Example: salvage show 17
     """
@@ -200,11 +200,13 @@ def history(
     part: Part = None,
     unit: Unit = None,
     job: options.OnJob = None,
-    last: Annotated[int, typer.Option("--last", help="Without a subject: so many.", min=1)] = 20,
+    last: Annotated[
+        int, typer.Option("--limit", "--last", help="Without a subject: the last so many.", min=1)
+    ] = 20,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Show the journal of a lot, part type, source unit or job; or the last events.
+    """Show what happened to a lot, part type, source unit or job.
 
     Example: salvage history 17
     """

@@ -89,7 +89,7 @@ def fit(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Take a piece off the shelf into a unit; a hold for the same job is closed.
+    """Fit a piece into a unit; a hold for the same job ends with it.
 
     Example: salvage fit 17 --job 5 --place primary-interlock
     """
@@ -122,7 +122,7 @@ def putback(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Bring a fitted piece back on the shelf; it counts as untested again.
+    """Put a fitted piece back on the shelf; it is untested again.
 
     Example: salvage putback 17 --job 5
     """
@@ -189,7 +189,7 @@ def count(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Stock-take of one lot: the difference to the record is written down.
+    """Count one lot; the difference to the record is written down.
 
     Example: salvage count 17 4, or: salvage count 17 --weigh 38g --ten 6.2g
     """

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 app = typer.Typer(
     name="screw",
-    help="Screws: name one, fit one in another's place, find what goes in instead.",
+    help="Name a screw, try it in a hole, find one to go in instead.",
     no_args_is_help=True,
     rich_markup_mode=None,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
@@ -111,7 +111,7 @@ def fit(
     draw: Draw = False,
     svg: SvgFile = None,
 ) -> None:
-    """Say what one screw does in another's hole: runs free, forces, binds, slips.
+    """Say what one screw does in another's hole.
 
     Example: salvage screw fit M4x8 "#8-32x3/8" --in sheet --draw
     """
@@ -183,7 +183,7 @@ def instead(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Find what goes in instead of a lost or locked screw, best first, with the cautions.
+    """Find what goes in instead of a lost or locked screw, best first.
 
     Example: salvage screw instead "security hexalobular 15, M4x8 in sheet"
     """

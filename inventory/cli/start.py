@@ -10,11 +10,12 @@ from typing import Annotated
 import typer
 
 from inventory import __version__
+from inventory.cli.help import Sections, named
 from inventory.errors import InventoryError
 
 EPILOG = (
-    "Exit codes: 0 done, 1 nothing found or refused by a rule, 2 wrong input, 3 the shelf"
-    " cannot be used."
+    "Every command's --help ends in an example. Exit codes: 0 done, 1 nothing found or refused"
+    " by a rule, 2 wrong input, 3 the shelf cannot be used."
 )
 
 ROOMS = {
@@ -70,6 +71,7 @@ def app_of(rooms: Iterable[str]) -> typer.Typer:
     app = typer.Typer(
         name="salvage",
         help="What lies on the shelf, what it is rated for, and what can stand in for what.",
+        cls=Sections,
         epilog=EPILOG,
         rich_markup_mode=None,
         pretty_exceptions_enable=False,
@@ -95,7 +97,10 @@ def rooms_for(arguments: list[str]) -> list[str]:
 
 def main() -> None:
     """Run the command line; what a person can cause ends in one sentence and a code."""
-    sys.exit(run(sys.argv[1:]))
+    from inventory.cli.encoding import readable, spell_out
+
+    spell_out()
+    sys.exit(run([readable(argument) for argument in sys.argv[1:]]))
 
 
 class _Noted(logging.Handler):
@@ -120,17 +125,15 @@ def run(arguments: list[str]) -> int:
     """Run with arguments; returns the exit code."""
     _hear_warnings()
     try:
-        app = app_of(rooms_for(arguments))
-        code = app(arguments, standalone_mode=False, prog_name="salvage")
+        command = named(typer.main.get_command(app_of(rooms_for(arguments))))
+        code = command(arguments, standalone_mode=False, prog_name="salvage")
         sys.stdout.flush()
     except InventoryError as error:
         return _say(str(error), error.exit_code)
     except (KeyboardInterrupt, typer.Abort):
         return _say("Stopped; nothing was left half done.", 130)
-    except BrokenPipeError:
-        # the reader of our output has gone; what is left has nowhere to go
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
+    except (BrokenPipeError, SystemExit) as stopped:
+        return _nobody_reads(stopped)
     except MemoryError:
         return _say("That is more than fits into memory; nothing was changed.", 2)
     except Exception as error:
@@ -138,6 +141,14 @@ def run(arguments: list[str]) -> int:
             return _usage(error)
         raise
     return code if isinstance(code, int) else 0
+
+
+def _nobody_reads(stopped: BaseException) -> int:
+    """The reader of our output has gone, as ``head`` does; what is left has nowhere to go."""
+    if not isinstance(stopped.__context__ or stopped, BrokenPipeError):
+        raise stopped
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.__stdout__.fileno())  # type: ignore[union-attr]
+    return 0
 
 
 def _usage(error: Exception) -> int:

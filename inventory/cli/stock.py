@@ -147,7 +147,7 @@ def worth(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Show what to pull from a unit, best value per minute first, and what to leave.
+    """Show what to pull from a unit, best value a minute first.
 
     Example: salvage worth U51
     """
@@ -206,7 +206,7 @@ def wear(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Show what fails more than its kind, only where the evidence holds.
+    """Show what fails more than its kind, where the evidence holds.
 
     Example: salvage wear --plot
     """
@@ -358,7 +358,7 @@ def figure(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """List or set the shop's figures: lead time, service level, wage, ...
+    """List or set the shop's figures: lead time, wage and more.
 
     Example: salvage figure lead_time_months 0.5
     """

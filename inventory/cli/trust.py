@@ -37,7 +37,7 @@ def backup(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Copy the shelf while it is in use; the copy is checked before it counts.
+    """Copy the shelf while it is in use; the copy is checked.
 
     Example: salvage backup --keep 30
     """
@@ -68,7 +68,7 @@ def restore(
     dry_run: options.DryRun = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Bring a backup back; shows what changes, and the old shelf stays under another name.
+    """Bring a backup back; the old shelf stays under another name.
 
     Example: salvage restore backups/bench-2026-03-31T080000Z.backup
     """
@@ -117,7 +117,7 @@ def check(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Check the whole shelf: file, references, journal chain, sums, holds, search index.
+    """Check the whole shelf: file, journal, sums, search index.
 
     Example: salvage check
     """
@@ -153,7 +153,7 @@ def undo(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Reverse the last thing that was written, by a counter-event; nothing is deleted.
+    """Reverse the last thing that was written; nothing is deleted.
 
     Example: salvage undo --dry-run
     """

@@ -11,7 +11,7 @@ from inventory.cli.waiting import waiting
 
 app = typer.Typer(
     name="xref",
-    help="Cross-references: what a source says of two numbers, or of a number and a unit.",
+    help="What a source says of two numbers, or of a number and a unit.",
     no_args_is_help=True,
     rich_markup_mode=None,
 )
@@ -119,7 +119,7 @@ def follow(
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
-    """Follow a number forwards, step by step, with the source of each step.
+    """Follow a number forwards, with the source of each step.
 
     Example: salvage xref follow DS-400
     """
