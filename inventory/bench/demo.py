@@ -7,7 +7,7 @@ from pathlib import Path
 from inventory.bench.dumps import load_dump
 from inventory.errors import Refused, StoreUnusable
 from inventory.resources import shipped
-from inventory.store.shelf import Shelf, open_shelf
+from inventory.store.new_shelf import made_with
 
 UNIT = "Brenka BK-20M"
 PLACE = "primary-interlock"
@@ -16,27 +16,12 @@ AS_OF = "2026-10-31"
 """The last day of the demo's journal."""
 
 
-def make_demo(path: Path, *, fresh: bool = False) -> Shelf:
-    """The demo shelf at a path; an existing one is left alone unless ``fresh`` is said."""
-    if path.exists() and not fresh:
+def make_demo(path: Path, *, dry_run: bool = False) -> None:
+    """Make the demo shelf at a path; one that is there already is left alone."""
+    if path.exists():
         raise Refused(f"There is a shelf at {path} already; name another with --to.")
     source = shipped("demo_inventory") / "shelf.json"
     if not source.is_file():
         raise StoreUnusable(f"The demo's file {source.name} is missing from this installation.")
-    if fresh:
-        _remove(path)
-    shelf = open_shelf(str(path), create=True)
-    try:
-        load_dump(shelf, source)
-    except BaseException:
-        # a half-made demo would stand in the way of the next try
-        shelf.close()
-        _remove(path)
-        raise
-    return shelf
-
-
-def _remove(path: Path) -> None:
-    """Remove a shelf file with its companions."""
-    for ending in ("", "-wal", "-shm", "-journal"):
-        path.with_name(path.name + ending).unlink(missing_ok=True)
+    if made_with(path, lambda shelf: load_dump(shelf, source), dry_run=dry_run) is None:
+        raise Refused(f"Another bench made a shelf at {path} meanwhile; name another with --to.")

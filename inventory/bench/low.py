@@ -50,8 +50,17 @@ def settings_of(connection: Connection, at: str) -> LowSettings:
     return LowSettings(as_of_month=month_number(at), month_gone=min(gone, 1.0), **given)
 
 
-def set_figure(shelf: Shelf, name: str, value: str, *, dry_run: bool = False) -> None:
-    """Set one of the shop's figures; it must be one that is known, and a number."""
+def figures(shelf: Shelf) -> dict[str, str]:
+    """The shop's figures that are set, as they were typed."""
+    with shelf.read() as connection:
+        return units.settings(connection)
+
+
+def set_figure(shelf: Shelf, name: str, value: str, *, dry_run: bool = False) -> dict[str, str]:
+    """Set one of the shop's figures; it must be one that is known, and a number.
+
+    Returns all that are set then.
+    """
     from inventory.bench import words
 
     words.known(name, tuple(FIGURES), "figure")
@@ -61,6 +70,7 @@ def set_figure(shelf: Shelf, name: str, value: str, *, dry_run: bool = False) ->
         units.set_setting(connection, name, value.strip())
         settings_of(connection, moment(None, connection))
         journal.append(connection, [journal.Event("figure-set", detail=told)], bench=shelf.bench)
+        return units.settings(connection)
 
 
 def part_stocks(connection: Connection, at: str, *, then: bool = False) -> list[PartStock]:

@@ -72,6 +72,8 @@ def bench(
         dry_run=dry_run,
     )
     tell_cautions({done.part.family}, "bench")
+    if dry_run and not json:
+        show.line("Would write this down:")
     _tell(done, json=json)
 
 

@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from inventory.cli import show
+from inventory.cli import options, show
 from inventory.cli.waiting import waiting
 
 
@@ -19,18 +19,32 @@ def demo(
     to: Annotated[
         Path | None, typer.Option("--to", help="Keep the demo shelf there to try things on.")
     ] = None,
+    dry_run: options.DryRun = False,
 ) -> None:
     """Walk the main job on a demo shelf, an invented shop.
 
     Example: salvage demo --to demo.shelf
     """
-    if to is not None:
+    if to is not None and not dry_run:
         _walk(to)
         show.line()
         show.line(f"The shelf stays at {to}. Try: salvage --shelf {to} low")
         return
+    if to is not None:
+        _try_at(to)
     with tempfile.TemporaryDirectory() as folder:
         _walk(Path(folder) / "demo.shelf")
+    if to is not None:
+        show.line()
+        show.line(f"Would keep the shelf at {to}; nothing is left now.")
+
+
+def _try_at(path: Path) -> None:
+    """Refuse what a demo shelf at that path would be refused for."""
+    from inventory.bench.demo import make_demo
+
+    with waiting("Trying the demo shelf"):
+        make_demo(path, dry_run=True)
 
 
 def _walk(path: Path) -> None:
@@ -42,9 +56,11 @@ def _walk(path: Path) -> None:
     from inventory.cli.read import explain
     from inventory.markings.reader import read
     from inventory.store.jobs import Job
+    from inventory.store.shelf import open_shelf
 
     with waiting("Making the demo shelf"):
-        shelf = make_demo(path)
+        make_demo(path)
+    shelf = open_shelf(str(path))
     _step("1. A customer's oven is dead when the door closes. The worn switch says:")
     explain(read(FAILED, "interlock_switch"))
     _step(f"2. What on the shelf can stand in for it, in the {UNIT}?")

@@ -60,7 +60,7 @@ def load(
     if is_dump(file):
         with waiting("Loading the dump"):
             counted = write_on(
-                shelf, lambda opened: load_dump(opened, file, dry_run=dry_run), dry_run=dry_run
+                shelf, partial(load_dump, path=file, dry_run=dry_run), dry_run=dry_run
             )
         show.as_json(counted) if json else show.line(f"{would} the dump {show.safe(file)}.")
         return

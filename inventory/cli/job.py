@@ -1,5 +1,6 @@
 """``salvage job``: a repair is opened, shown, closed with its readings."""
 
+from functools import partial
 from typing import Annotated, Any
 
 import typer
@@ -48,7 +49,7 @@ def open_(
     Example: salvage job open --maker Brenka --model BK-20 --complaint "dead, fuse blown"
     """
     from inventory.bench import jobs
-    from inventory.bench.place import open_for
+    from inventory.bench.place import write_on
     from inventory.bench.values import pairs
     from inventory.store.jobs import Job
 
@@ -63,11 +64,12 @@ def open_(
         complaint=complaint,
         plate=pairs(plate or [], "current_a=6.2"),
     )
-    job = jobs.open_job(open_for(shelf, create=True), asked, dry_run=dry_run)
+    new = partial(jobs.open_job, job=asked, dry_run=dry_run)
+    job = write_on(shelf, new, dry_run=dry_run)
     if json:
         show.as_json(jobs.as_row(job))
     else:
-        show.line(f"Opened job {job.id}: {_unit(job)}.")
+        show.line(f"{'Would open' if dry_run else 'Opened'} job {job.id}: {_unit(job)}.")
 
 
 def _unit(job: Any) -> str:
@@ -174,6 +176,8 @@ def reading_(
         raise WrongInput("Give at least one --reading, e.g. earth_ohm=0.08.")
     checked = jobs.record_readings(open_for(shelf), number, said, region, dry_run=dry_run)
     _tell_checks(checked, json=json)
+    if dry_run and not json:
+        show.line(f"Would write this down for job {number}.")
 
 
 def _tell_checks(checked: Any, *, json: bool) -> None:
@@ -237,7 +241,7 @@ def close(
         show.as_json(_as_json(page))
         return
     _tell_checks(checked, json=False)
-    show.line(f"Closed job {number}: {_unit(page.job)}.")
+    show.line(f"{'Would close' if dry_run else 'Closed'} job {number}: {_unit(page.job)}.")
 
 
 @app.command("outcome")
@@ -258,7 +262,7 @@ def outcome_(
     from inventory.bench.place import open_for
 
     job = jobs.set_outcome(open_for(shelf), number, outcome, failed_lot=failed, dry_run=dry_run)
-    show.line(f"Job {job.id}: {outcome}.")
+    show.line(f"{'Would say of job' if dry_run else 'Job'} {job.id}: {outcome}.")
 
 
 @app.command("lacks")
@@ -277,4 +281,5 @@ def lacks(
     from inventory.bench.place import open_for
 
     lacked(open_for(shelf), part, quantity, job=number, dry_run=dry_run)
-    show.line(f"Job {number} lacked {quantity} of part type {part}.")
+    would = "Would write down: job" if dry_run else "Job"
+    show.line(f"{would} {number} lacked {quantity} of part type {part}.")

@@ -1,6 +1,7 @@
 """``salvage log`` and ``salvage strip``: parts come in."""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -50,7 +51,7 @@ def log(
     Example: salvage log "16(4)A 250V~ T85 5E4" --family switch --bin A3-07 --from U12
     """
     from inventory.bench.log import Piece, log_pieces
-    from inventory.bench.place import open_for
+    from inventory.bench.place import write_on
     from inventory.bench.values import pairs
 
     piece = Piece(
@@ -70,7 +71,7 @@ def log(
         aliases=tuple(also or ()),
         ratings=pairs(rating or [], "resistive_a=16"),
     )
-    done = log_pieces(open_for(shelf, create=True), [piece], dry_run=dry_run)
+    done = write_on(shelf, partial(log_pieces, pieces=[piece], dry_run=dry_run), dry_run=dry_run)
     _tell(done, dry_run=dry_run, json=json)
 
 
@@ -160,7 +161,7 @@ def strip(
     --piece "switch|16(4)A 250V~ T85|A3-07" --piece "magnetron|2M214|C1-02"
     """
     from inventory.bench.log import strip_unit
-    from inventory.bench.place import open_for
+    from inventory.bench.place import write_on
     from inventory.records import SourceUnit
 
     asking = prompts.can_ask()
@@ -189,7 +190,8 @@ def strip(
     if asking and not listed:
         said = tell_cautions({"hv_capacitor"}, "strip")
         listed = prompts.ask_pieces(_piece)
-    stored, done = strip_unit(open_for(shelf, create=True), record, listed, dry_run=dry_run)
+    asked = partial(strip_unit, unit=record, pieces=listed, dry_run=dry_run)
+    stored, done = write_on(shelf, asked, dry_run=dry_run)
     if not json:
         would = "Would log" if dry_run else "Logged"
         show.line(f"{would} unit {show.safe(stored.label)} ({show.safe(stored.kind)}).")

@@ -1,7 +1,8 @@
 """Asking at a terminal; never where nobody can answer."""
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, redirect_stdout
 from typing import Any
 
 import typer
@@ -15,16 +16,30 @@ def can_ask() -> bool:
     return sys.stdin.isatty() and sys.stderr.isatty()
 
 
+@contextmanager
+def _on_screen() -> Iterator[None]:
+    """All of a question goes to stderr, and what follows a broken-off one starts on a new line."""
+    try:
+        # the prompt's last blank would go to stdout, into a file where that is redirected
+        with redirect_stdout(sys.stderr):
+            yield
+    except typer.Abort:
+        sys.stderr.write("\n")
+        raise
+
+
 def ask(question: str, default: str | None = None) -> str:
     """One answer; the question goes to stderr."""
-    return str(typer.prompt(question, default=default, err=True, show_default=bool(default)))
+    with _on_screen():
+        return str(typer.prompt(question, default=default, err=True, show_default=bool(default)))
 
 
 def sure(question: str, *, yes: bool) -> bool:
     """True when the person says yes, or said so before with a flag; no is the default."""
     if yes:
         return True
-    return can_ask() and typer.confirm(question, default=False, err=True)
+    with _on_screen():
+        return can_ask() and typer.confirm(question, default=False, err=True)
 
 
 def ask_pieces(read: Callable[[str], Any]) -> list[Any]:

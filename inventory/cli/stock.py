@@ -1,5 +1,6 @@
 """``salvage low / worth / wear / day`` and what feeds them: order, receive, keep, figure."""
 
+from functools import partial
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -299,7 +300,8 @@ def order(
     from inventory.bench.place import open_for
 
     awaited = write_order(open_for(shelf), part, quantity, note=note, dry_run=dry_run)
-    show.line(f"Part type {part}: {awaited} on order.")
+    would = "Would order; part type" if dry_run else "Part type"
+    show.line(f"{would} {part}: {awaited} on order.")
 
 
 def receive(
@@ -328,7 +330,8 @@ def receive(
         state=state,
         dry_run=dry_run,
     )
-    show.line(f"Lot {done.lot.id}: {done.lot.on_hand} of part type {part}, {done.lot.state}.")
+    would = "Would receive lot" if dry_run else "Lot"
+    show.line(f"{would} {done.lot.id}: {done.lot.on_hand} of part type {part}, {done.lot.state}.")
 
 
 def keep(
@@ -362,19 +365,20 @@ def figure(
 
     Example: salvage figure lead_time_months 0.5
     """
-    from inventory.bench.low import FIGURES, set_figure
-    from inventory.bench.place import open_for
-    from inventory.store import units
+    from inventory.bench.low import FIGURES, figures, set_figure
+    from inventory.bench.place import open_for, write_on
 
-    if name is not None and value is None:
+    if name is None:
+        said = figures(open_for(shelf))
+    elif value is None:
         raise WrongInput(f"Say the value: salvage figure {name} VALUE.")
-    opened = open_for(shelf, create=name is not None)
-    if name is not None and value is not None:
-        set_figure(opened, name, value, dry_run=dry_run)
-    with opened.read() as connection:
-        said = units.settings(connection)
+    else:
+        asked = partial(set_figure, name=name, value=value, dry_run=dry_run)
+        said = write_on(shelf, asked, dry_run=dry_run)
     if json:
-        show.as_json(said)
+        show.as_json({key: said.get(key) for key in FIGURES})
         return
+    if dry_run and name:
+        show.line("Would be so:")
     rows = [(key, said.get(key, "-"), means) for key, means in FIGURES.items()]
     show.table(("Figure", "Value", "Means"), rows)

@@ -1,5 +1,6 @@
 """``salvage xref``: adding, listing and following cross-references."""
 
+from functools import partial
 from pathlib import Path
 from typing import Annotated
 
@@ -43,7 +44,7 @@ def add(
 
     Example: salvage xref add DS-410 supersedes DS-400 --source "maker's list 2025"
     """
-    from inventory.bench.place import open_for
+    from inventory.bench.place import write_on
     from inventory.bench.xref import add_edges
     from inventory.cli.log import iso_date
     from inventory.records import Edge
@@ -62,7 +63,8 @@ def add(
         note=note,
         unit=unit,
     )
-    number = add_edges(open_for(shelf, create=True), [edge], dry_run=dry_run)[0]
+    asked = partial(add_edges, said=[edge], dry_run=dry_run)
+    number = write_on(shelf, asked, dry_run=dry_run)[0]
     would = "Would add" if dry_run else "Added"
     show.line(f"{would} cross-reference {number}: {from_code} {kind} {to_code}.")
 
@@ -78,12 +80,13 @@ def load(
 
     Example: salvage xref load alternates.csv
     """
-    from inventory.bench.place import open_for
+    from inventory.bench.place import write_on
     from inventory.bench.xref import add_edges, edges_of_file
 
     with told_troubles(), waiting("Loading"):
         found = edges_of_file(file, encoding)
-        numbers = add_edges(open_for(shelf, create=True), found, dry_run=dry_run)
+        asked = partial(add_edges, said=found, dry_run=dry_run)
+        numbers = write_on(shelf, asked, dry_run=dry_run)
     show.line(f"{'Would load' if dry_run else 'Loaded'} {len(numbers)} cross-references.")
 
 

@@ -131,19 +131,31 @@ _FILE_URL = "sqlite:///"
 """A shelf file written as a URL, as SQLAlchemy has it."""
 
 
+def file_of(where: str) -> Path | None:
+    """The file of a shelf, however it is written; None for a database server."""
+    if "://" in where and not where.startswith(_FILE_URL):
+        return None
+    # a file is opened as a file even where it is written as a URL: only so it gets its settings
+    return Path(where.removeprefix(_FILE_URL)).expanduser()
+
+
+def is_there(path: Path) -> bool:
+    """True where something lies at a path; an empty file is as good as none."""
+    return path.exists() and (path.is_dir() or path.stat().st_size > 0)
+
+
 def open_shelf(where: str, *, bench: str | None = None, create: bool = False) -> Shelf:
     """Open the shelf at a path or URL; a missing one is made only when ``create`` says so.
 
     Raises ``StoreUnusable`` for a file that is not a shelf, or of a newer program.
     """
     who = bench or os.environ.get("SALVAGE_BENCH") or "bench"
-    if "://" in where and not where.startswith(_FILE_URL):
+    path = file_of(where)
+    if path is None:
         engine = opening.engine_for_url(where)
         return Shelf(EngineLater(lambda: engine), None, who)
-    # a file is opened as a file, however it is written: only so it gets its settings
-    path = Path(where.removeprefix(_FILE_URL)).expanduser()
     with explaining(path):
-        if path.exists():
+        if is_there(path):
             return _open_existing(path, who)
         if create:
             return _create(path, who)
@@ -156,8 +168,6 @@ def _open_existing(path: Path, who: str) -> Shelf:
     """Check the head of the file, bring an older schema up to date, open."""
     if path.is_dir():
         raise StoreUnusable(f"{path} is a folder, not a shelf file.")
-    if path.stat().st_size == 0:
-        return _create(path, who)
     version = schema_of(path)
     if not can_write_beside(path):
         return _open_to_read(path, who, version)

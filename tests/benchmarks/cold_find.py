@@ -99,7 +99,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         shelf = said.shelf or Path(folder) / "demo.shelf"
         if said.shelf is None:
-            make_demo(shelf).close()
+            make_demo(shelf)
         table(contest(shelf, said.runs))
 
 

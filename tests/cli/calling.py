@@ -36,5 +36,5 @@ def call(*words: str) -> Said:
 def demo_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo shelf, made once; tests that write copy it."""
     path = tmp_path_factory.mktemp("demo") / "demo.shelf"
-    make_demo(path).close()
+    make_demo(path)
     return path

@@ -16,9 +16,9 @@ from tests.cli.calling import call
 LOOKING = {
     "read", "low", "worth", "wear", "day", "show", "history", "where", "job list", "job show",
     "xref list", "xref follow", "screw name", "screw fit", "screw instead", "screw limits",
-    "screw weigh", "demo",
+    "screw weigh",
 }  # fmt: skip
-"""Commands that write nothing on a shelf that is there; ``demo`` makes one of its own."""
+"""Commands that write nothing."""
 
 
 def _commands(found: Any, before: tuple[str, ...] = ()) -> Iterator[tuple[str, set[str]]]:
