@@ -210,13 +210,20 @@ def leave_unsafe_wal(path: Path) -> None:
     if wal_is_safe(sqlite_module().sqlite_version_info) or not keeps_wal(path):
         return
     try:
-        set_journal_mode(path)
+        left = set_journal_mode(path) != "wal"
     except driver_errors() as error:
-        raise StoreUnusable(
-            f"{path} is being written by a bench with a newer SQLite, which this one"
-            f" ({sqlite_module().sqlite_version}) cannot safely do at the same time; close that"
-            " bench or install the 'wal' extra here."
-        ) from error
+        raise _newer_bench(path) from error
+    if not left:
+        raise _newer_bench(path)
+
+
+def _newer_bench(path: Path) -> StoreUnusable:
+    """The refusal while a bench with a newer SQLite keeps the file in write-ahead logging."""
+    return StoreUnusable(
+        f"{path} is being written by a bench with a newer SQLite, which this one"
+        f" ({sqlite_module().sqlite_version}) cannot safely do at the same time; close that"
+        " bench or install the 'wal' extra here."
+    )
 
 
 def keeps_wal(path: Path) -> bool:

@@ -337,6 +337,21 @@ def test_an_sqlite_with_the_race_takes_a_file_out_of_write_ahead_logging(
     assert not opening.keeps_wal(tmp_path / "a.shelf")
 
 
+def test_a_change_of_the_journal_that_did_not_take_is_a_refusal(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """SQLite may answer with the old mode instead of an error. Source: PRAGMA journal_mode."""
+    stocked(tmp_path / "a.shelf").close()
+    with sqlite3.connect(tmp_path / "a.shelf") as raw:
+        raw.execute("PRAGMA journal_mode=WAL")
+    raw.close()
+    monkeypatch.setattr(opening, "wal_is_safe", lambda _version: False)
+    monkeypatch.setattr(opening, "set_journal_mode", lambda _path: "wal")
+
+    with pytest.raises(StoreUnusable, match="newer SQLite"):
+        open_shelf(str(tmp_path / "a.shelf"))
+
+
 def test_a_file_written_as_a_url_is_opened_like_a_file(tmp_path: Path) -> None:
     """With its syncs, its wait and its foreign keys."""
     stocked(tmp_path / "a.shelf")
