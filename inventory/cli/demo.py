@@ -52,7 +52,7 @@ def _walk(path: Path) -> None:
     from inventory.bench import jobs, moves
     from inventory.bench.demo import AS_OF, FAILED, PLACE, UNIT, make_demo
     from inventory.bench.find import Query, find
-    from inventory.cli.find import tell
+    from inventory.cli.find_show import tell
     from inventory.cli.read import explain
     from inventory.markings.reader import read
     from inventory.store.jobs import Job

@@ -5,6 +5,7 @@ from typing import Annotated, Any
 import typer
 
 from inventory.cli import options, show
+from inventory.cli.find_show import next_step, tell
 from inventory.cli.waiting import waiting
 from inventory.errors import WrongInput
 
@@ -17,8 +18,13 @@ def attach(app: typer.Typer) -> None:
 
 def find(
     marking: Annotated[str, typer.Argument(help="What can be read on the old part.")] = "",
-    place: Annotated[str | None, typer.Option(help="Where it sits, e.g. monitor.")] = None,
-    unit: Annotated[str | None, typer.Option(help='The unit, "MAKER MODEL".')] = None,
+    place: options.AtPlace = None,
+    job: Annotated[
+        int | None, typer.Option("--job", "-j", help="Job whose unit it is for.", min=1)
+    ] = None,
+    unit: Annotated[
+        str | None, typer.Option("--unit", "-u", help='Or the unit, "MAKER MODEL".')
+    ] = None,
     serial: Annotated[str | None, typer.Option(help="Serial number of the unit.")] = None,
     family: options.Family = None,
     maker: Annotated[str | None, typer.Option(help="Maker of the part.")] = None,
@@ -39,7 +45,9 @@ def find(
         bool, typer.Option("--all", help="Show the refused, with reasons.")
     ] = False,
     near: Annotated[str | None, typer.Option(help="Bin you stand at; near ones first.")] = None,
-    limit: Annotated[int, typer.Option(help="At most so many.", min=1)] = 10,
+    limit: Annotated[
+        int | None, typer.Option(help="At most so many; none said: 5, or 10 as JSON.", min=1)
+    ] = None,
     lines: Annotated[
         str | None, typer.Option("--lines", metavar="FILE|-", help="One query a line; with --json.")
     ] = None,
@@ -55,6 +63,9 @@ def find(
     from inventory.bench.place import open_for
     from inventory.bench.values import pairs
 
+    opened = open_for(shelf)
+    if job is not None:
+        unit, serial = _unit_of(opened, job, unit, serial)
     query = finding.Query(
         marking=marking,
         family=family,
@@ -63,11 +74,10 @@ def find(
         unit=unit,
         serial=serial,
         needs=pairs(need or [], "resistive_a=16"),
-        limit=limit,
+        limit=limit or (10 if json or lines else 5),
         show_all=everything or why is not None,
         near_bin=near,
     )
-    opened = open_for(shelf)
     if lines is not None:
         _many(opened, query, lines)
         return
@@ -88,8 +98,20 @@ def find(
         show.as_json(as_json(found))
     else:
         tell(found, query)
+        next_step(found, job)
     if not found.stand_ins:
         raise typer.Exit(1)
+
+
+def _unit_of(
+    opened: Any, job: int, unit: str | None, serial: str | None
+) -> tuple[str | None, str | None]:
+    """The unit and the serial number of a job, unless they were said."""
+    from inventory.bench.jobs import job_page
+
+    said = job_page(opened, job).job
+    name = " ".join(word for word in (said.maker, said.model) if word)
+    return unit or name or None, serial or said.serial
 
 
 def _best_part(found: Any) -> int:
@@ -172,140 +194,6 @@ def _row(one: Any, labels: Any) -> dict[str, Any]:
             for offer in one.lots
         ],
     }
-
-
-WORDS = {"same": "SAME", "fits": "FITS", "ask": "ASK", "refused": "NO"}
-"""What stands before a stand-in, so that it reads without colour."""
-
-
-def tell(found: Any, query: Any) -> None:
-    """The answer at a terminal: the best first, with its lots and what speaks for and against."""
-    for caution in found.cautions:
-        show.caution(caution.text, caution.source)
-    for warning in found.reading.warnings if found.reading else ():
-        show.warn(warning)
-    for said in found.found.said:
-        show.warn(said)
-    _wanted(found.wanted)
-    _look_first(found)
-    for one in found.found.stand_ins:
-        _stand_in(one, found.wear, found.units)
-    if found.found.more:
-        show.note(f"{found.found.more} more; say --limit {query.limit + found.found.more}.")
-    if not found.found.stand_ins:
-        show.line("Nothing on the shelf can stand in.")
-    if found.found.not_here:
-        names = [one.part.type_code or one.part.marking for one in found.found.not_here[:6]]
-        show.line(f"Known, but none free here: {', '.join(names)}.", "dim")
-    refused = found.found.refused
-    if query.show_all:
-        for one in refused[: query.limit]:
-            _stand_in(one, {}, found.units)
-        if len(refused) > query.limit:
-            show.note(f"{len(refused) - query.limit} more are refused.")
-    elif refused:
-        show.note(f"{len(refused)} refused; --all shows them with the reasons.")
-
-
-def _wanted(wanted: Any) -> None:
-    """What was understood."""
-    said = [wanted.type_code, wanted.family]
-    if wanted.place:
-        said.append(f"at {wanted.place}")
-    if wanted.unit:
-        said.append(f"in {wanted.unit}")
-    show.line("Wanted: " + ", ".join(show.safe(word) for word in said if word), "head")
-
-
-def _stand_in(one: Any, wear: Any, labels: Any) -> None:
-    """One stand-in: verdict and name, lots, then the reasons that count."""
-    part = one.part
-    verdict = str(one.verdict)
-    name = part.marking or part.type_code or part.family
-    maker = f", {part.maker}" if part.maker else ""
-    show.line()
-    show.line(
-        f"{show.SIGNS[verdict]} {WORDS[verdict]:<5}{show.safe(name)}{show.safe(maker)}", verdict
-    )
-    for offer in one.lots:
-        lot = offer.lot
-        free = lot.on_hand - lot.held
-        first = f" ({offer.reason.sentence.rstrip('.')})" if offer.reason else ""
-        came = show.safe(labels.get(lot.source_unit) or lot.origin)
-        show.line(
-            f"    lot {lot.id} in {show.safe(lot.bin or 'no bin')}: {free} free,"
-            f" {show.safe(lot.state)}, {came}{show.safe(first)}"
-        )
-    for road in one.roads:
-        if road.name in ("cross-reference", "unit", "past jobs"):
-            show.line(f"    by {road.name}: {road.sentence}")
-    for line in _telling(one):
-        show.line(f"    {line}")
-    warned = wear.get(part.id)
-    if warned:
-        show.line(f"    ! keeps failing: {warned}", "warn")
-
-
-MOST_ASKED = 4
-"""So many questions are shown of one stand-in, those of the least effort first."""
-
-
-def _telling(one: Any) -> list[str]:
-    """The reasons that count: what refuses, what is asked, else what speaks for it."""
-    from inventory.records import Outcome
-    from inventory.rules.loads import LOADS
-
-    reasons = one.judgement.reasons
-    refusing = [r for r in reasons if r.outcome is Outcome.REFUSED]
-    asking = one.judgement.asks()
-    if refusing:
-        return [f"no: {r.sentence} [{r.source}]" for r in refusing[:4]]
-    lines = [f"? {r.sentence} [{r.source}]" for r in asking[:MOST_ASKED]]
-    if len(asking) > MOST_ASKED:
-        lines.append(f"? and {len(asking) - MOST_ASKED} more, which take longer")
-    lines += _deciding(one)
-    shown = [r for r in reasons if r.outcome in (Outcome.NOTE, Outcome.MET)]
-    shown.sort(key=lambda r: (r.outcome is Outcome.MET, r.rule not in LOADS))
-    return lines + [f"- {r.sentence} [{r.source}]" for r in shown[: 4 if not asking else 2]]
-
-
-def _deciding(one: Any) -> list[str]:
-    """What would decide of the offered part, the least effort first, and how to answer."""
-    from inventory.families.sheet import families
-    from inventory.rules.vocabulary import TRUST, rating_names
-
-    asks = [reason for reason in one.judgement.asks() if not reason.of_wanted]
-    if not asks:
-        return []
-    first = asks[0].decides or ""
-    names = rating_names(one.part.family) if one.part.family in families() else frozenset()
-    if first in TRUST:
-        return [f"once looked at: --measured {first}=no --part {one.part.id}"]
-    if first in names:
-        return [f"would decide: --measured {first}=... --part {one.part.id}"]
-    return [f"would decide: {_OTHERWISE.get(first, first)}"]
-
-
-_OTHERWISE = {
-    "type_code": "the same type code, or a list that names this one (salvage xref add)",
-    "listed alternate": "the unit's own list (salvage xref add ... listed-alternate ...)",
-    "family": "what kind of part it is (--family)",
-    "bench test": "salvage bench LOT",
-}
-"""What decides where no single figure does."""
-
-
-def _look_first(found: Any) -> None:
-    """What is to be looked at on the failed part itself, once for all stand-ins."""
-    asked: dict[str, int] = {}
-    for one in found.found.stand_ins:
-        for reason in one.judgement.asks():
-            if reason.of_wanted and reason.decides:
-                asked[reason.decides] = asked.get(reason.decides, 0) + 1
-    names = sorted(asked, key=lambda name: -asked[name])[:MOST_ASKED]
-    if names:
-        said = ", ".join(f"--need {name}=..." for name in names)
-        show.line(f"Look at the failed part first; each answer narrows this down: {said}")
 
 
 def _why(found: Any, lot: int, near: str | None, *, json: bool) -> None:
