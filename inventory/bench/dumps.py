@@ -11,7 +11,7 @@ from inventory.bench.files import COLUMNS
 from inventory.bench.values import cell_of
 from inventory.errors import Refused, WrongInput
 from inventory.store import lots, parts, units, whole
-from inventory.store.files import first_bytes, json_of, write_csv, write_text
+from inventory.store.files import first_bytes, folder_is_there, json_of, write_csv, write_text
 from inventory.store.release import SCHEMA_VERSION
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
@@ -39,6 +39,7 @@ def dump_json(
     progress: Callable[[int], None] = lambda _rows: None,
 ) -> int:
     """Write every row of the shelf, one a line; returns how many."""
+    folder_is_there(path)
     with shelf.read() as connection:
         if not dry_run:
             write_text(path, _lines(connection, progress))
@@ -87,6 +88,7 @@ def _tables_of(document: Any, path: Path) -> dict[str, list[dict[str, Any]]]:
 
 def dump_csv(shelf: Shelf, path: Path, *, dry_run: bool = False) -> int:
     """Write lots with pieces on hand as a parts file; returns how many."""
+    folder_is_there(path)
     with shelf.read() as connection:
         there = lots.where(connection, "on_hand > 0")
         known = parts.many(connection, {lot.part_id for lot in there})

@@ -24,6 +24,7 @@ def day(
         Path | None, typer.Option("--html", metavar="FILE", help="Write the page, self-contained.")
     ] = None,
     as_of: AsOf = None,
+    dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -39,8 +40,8 @@ def day(
     if html is not None:
         from inventory.cli.page import write_page
 
-        write_page(found, html)
-        show.line(f"Wrote {show.safe(html)}.")
+        write_page(found, html, dry_run=dry_run)
+        show.line(f"{'Would write' if dry_run else 'Wrote'} {show.safe(html)}.")
     elif json:
         show.as_json(_as_json(found))
     else:

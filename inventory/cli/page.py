@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from inventory.cli import show
-from inventory.store.files import whole_file
+from inventory.store.files import folder_is_there, whole_file
 
 STYLE = """
 :root{--ink:#20262b;--soft:#5c676f;--line:#d5dadd;--bar:#3c7a6b;--warn:#9a4a12;--paper:#fdfcf9}
@@ -24,8 +24,11 @@ h2{break-after:avoid}tr{break-inside:avoid}.bar{print-color-adjust:exact}}
 """
 
 
-def write_page(found: Any, path: Path) -> None:
+def write_page(found: Any, path: Path, *, dry_run: bool = False) -> None:
     """Write the page beside its place and move it there when it is whole."""
+    if dry_run:
+        folder_is_there(path)
+        return
     with whole_file(path) as draft:
         draft.write_text(page(found), encoding="utf-8")
 

@@ -110,6 +110,7 @@ def fit(
     json: options.Json = False,
     draw: Draw = False,
     svg: SvgFile = None,
+    dry_run: options.DryRun = False,
 ) -> None:
     """Say what one screw does in another's hole.
 
@@ -127,10 +128,10 @@ def fit(
         show.as_json(screw_show.fit_document(mating, names))
     else:
         screw_show.fit_text(mating, names)
-    _drawings(mating.thread_fit, draw=draw and not json, svg=svg)
+    _drawings(mating.thread_fit, draw=draw and not json, svg=svg, dry_run=dry_run)
 
 
-def _drawings(thread_fit: object, *, draw: bool, svg: Path | None) -> None:
+def _drawings(thread_fit: object, *, draw: bool, svg: Path | None, dry_run: bool) -> None:
     """The drawing at the terminal, to a file, or both."""
     from inventory.fasteners import drawing
     from inventory.fasteners.fit import ThreadFit
@@ -144,11 +145,14 @@ def _drawings(thread_fit: object, *, draw: bool, svg: Path | None) -> None:
         for row in drawing.as_text(drawn, min(drawing.WIDTH, show.width() - 4)).splitlines():
             show.line(row)
     if svg is not None:
-        _write(svg, drawing.as_svg(drawn))
+        _write(svg, drawing.as_svg(drawn), dry_run=dry_run)
 
 
-def _write(path: Path, document: str) -> None:
+def _write(path: Path, document: str, *, dry_run: bool) -> None:
     """A file written, or a sentence why not."""
+    if dry_run:
+        show.note(f"Would write the drawing to {path}.")
+        return
     try:
         path.write_text(document, encoding="utf-8")
     except OSError as error:

@@ -2,6 +2,7 @@
 
 from functools import partial
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Annotated, Any
 
 import typer
@@ -204,6 +205,7 @@ def wear(
         Path | None, typer.Option("--to", help="Write the first curve as .svg or .png.")
     ] = None,
     as_of: AsOf = None,
+    dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -218,7 +220,7 @@ def wear(
         report = report_wear(open_for(shelf), by, as_of=as_of)
     lines = list(report.lines if everything else report.flagged())
     if to is not None:
-        _write_curve(lines or list(report.lines), to)
+        _write_curve(lines or list(report.lines), to, dry_run=dry_run)
     if json:
         show.as_json([_wear_row(line) for line in lines])
         return
@@ -272,14 +274,21 @@ def _plot(lines: list[Any]) -> None:
             show.line(row)
 
 
-def _write_curve(lines: list[Any], to: Path) -> None:
+def _write_curve(lines: list[Any], to: Path, *, dry_run: bool) -> None:
     """The curve of the line with the strongest evidence, as a drawing."""
     from inventory.stock.figure import survival_figure
+    from inventory.store.files import folder_is_there
 
     if not lines:
         raise WrongInput("There is no failure to draw yet.")
-    made = survival_figure(lines[0].curve, to, title=show.safe(lines[0].name))
-    show.note(f"Wrote {show.safe(made)}.")
+    folder_is_there(to)
+    try:
+        with TemporaryDirectory() as aside:
+            place = Path(aside) / to.name if dry_run else to
+            survival_figure(lines[0].curve, place, title=show.safe(lines[0].name))
+    except OSError as error:
+        raise WrongInput(f"Cannot write {to}: {error.strerror}.") from error
+    show.note(f"{'Would write' if dry_run else 'Wrote'} {show.safe(to)}.")
 
 
 Part = Annotated[int, typer.Option("--part", help="Number of the part type.", min=1)]

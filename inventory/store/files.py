@@ -228,6 +228,16 @@ def write_text(path: Path, lines: Iterable[str]) -> None:
         file.writelines(line + "\n" for line in lines)
 
 
+def folder_is_there(path: Path) -> None:
+    """Raises ``WrongInput`` where a file has no folder to go to."""
+    try:
+        there = path.parent.is_dir()
+    except (OSError, ValueError) as error:
+        raise WrongInput(f"{path.parent} cannot be the name of a folder.") from error
+    if not there:
+        raise WrongInput(f"There is no folder {path.parent}.")
+
+
 class whole_file:  # noqa: N801 - reads as a verb: with whole_file(path) as draft
     """A draft beside a path that takes its place only when everything went well."""
 
@@ -236,12 +246,7 @@ class whole_file:  # noqa: N801 - reads as a verb: with whole_file(path) as draf
         self.draft = path.with_name(f".{path.name}.{os.getpid()}.part")
 
     def __enter__(self) -> Path:
-        try:
-            there = self.path.parent.is_dir()
-        except (OSError, ValueError) as error:
-            raise WrongInput(f"{self.path.parent} cannot be the name of a folder.") from error
-        if not there:
-            raise WrongInput(f"There is no folder {self.path.parent}.")
+        folder_is_there(self.path)
         return self.draft
 
     def __exit__(self, kind: type[BaseException] | None, error: object, _trace: object) -> None:

@@ -43,10 +43,18 @@ LISTINGS = [
     ("figures", "figure"),
     ("check", "check"),
     ("reading", "read|16(4)A 250V~ T85 5E4"),
+    ("screw-name", "screw name --major 4.12 --pitch 0.79"),
+    ("screw-fit", "screw fit M4x8 #8-32x3/8 --in sheet"),
+    (
+        "screw-instead",
+        "screw instead|security hexalobular 15, M4x8 in sheet|--from|M4x8, #8-32x3/8",
+    ),
+    ("screw-limits", "screw limits M4x0.7 --class 6g"),
+    ("screw-weigh", "screw weigh --weigh 38g --ten 6.2g"),
 ]
 
 
-def _words(line: str) -> list[str]:
+def words_of(line: str) -> list[str]:
     """Words of a call; parts between bars hold blanks."""
     pieces = line.split("|")
     return [
@@ -59,7 +67,7 @@ def _words(line: str) -> list[str]:
 @pytest.mark.parametrize(("schema", "line"), LISTINGS, ids=[line for _, line in LISTINGS])
 def test_json_follows_its_schema(schema: str, line: str, demo_file: Path) -> None:
     """Outside programs rely on the shape; it is shipped in ``schemas``."""
-    said = call("--shelf", str(demo_file), *_words(line), "--json")
+    said = call("--shelf", str(demo_file), *words_of(line), "--json")
     assert said.code == 0, said.err
     rules = json.loads((shipped("schemas") / f"{schema}.schema.json").read_text())
     jsonschema.validate(json.loads(said.out), rules)
@@ -72,7 +80,7 @@ def test_text_fits_eighty_columns_without_colour(
     """Piped, at the width of an old terminal, no escape sequence gets out."""
     del schema
     monkeypatch.setenv("COLUMNS", "80")
-    said = call("--shelf", str(demo_file), *_words(line))
+    said = call("--shelf", str(demo_file), *words_of(line))
     assert said.code == 0, said.err
     wide = [text for text in (said.out + said.err).splitlines() if len(text) > 80]
     assert wide == []
