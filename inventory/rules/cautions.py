@@ -6,13 +6,14 @@ from inventory.families.sheet import Caution, shared_cautions, sheet
 from inventory.rules.places import place as place_of
 
 AT_PLACE_KIND = {
-    "interlock": ("monitor-set", "interlock-check", "leak-survey"),
+    "interlock": ("hv-discharge", "monitor-set", "interlock-check", "leak-survey"),
     "earth": ("earth-first",),
 }
 """Cautions a kind of place brings, by name."""
 
 AT_PLACE = {
     "line-fuse": ("monitor-set",),
+    "magnetron-cutout": ("hv-discharge",),
     "monitor-resistor": ("monitor-set",),
     "thermal-link": ("overheat-cause",),
 }

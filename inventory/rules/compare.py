@@ -69,7 +69,7 @@ def _nobody_said(attribute: Attribute, offered: Value) -> Said:
 
 def _not_known(attribute: Attribute, wanted: Value) -> Said:
     """The offered part's value is missing: never a match."""
-    outcome = Outcome.ASK if attribute.must else Outcome.NOTE
+    outcome = _unsure(attribute)
     want = show(wanted, attribute.unit)
     return outcome, f"{_label(attribute)} of the offered part is not known; wanted {want}."
 
@@ -90,41 +90,82 @@ _CODES = frozenset({"type", "board_number"})
 
 
 def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
-    """Offered is not below wanted; of several figures the largest counts."""
+    """Offered is not below wanted; of several volts the largest counts.
+
+    Of several figures of any other kind nobody knows which holds where: the least must do.
+    """
     want, have = numbers(wanted), numbers(offered)
     if not want or not have:
         return _cannot(attribute, wanted, offered)
-    met = max(have) >= max(want) - _SLACK * abs(max(want))
-    return _said(attribute, wanted, offered, met=met, asks="at least ")
+    least = max(want) - _SLACK * abs(max(want))
+    sure = max(have) if attribute.unit in _VOLTS else min(have)
+    near = max(have) >= least
+    met = sure >= least or (near and _pairwise(have, want))
+    tail = _WHICH if near and not met else ""
+    return _said(attribute, wanted, offered, met=met, near=near, asks="at least ", tail=tail)
+
+
+def _pairwise(more: tuple[float, ...], less: tuple[float, ...]) -> bool:
+    """Whether figure by figure the first are no smaller: 2.5/3 W at 50/60 Hz on both parts."""
+    pairs = zip(more, less, strict=False)
+    return len(more) == len(less) and all(a >= b - _SLACK * abs(b) for a, b in pairs)
+
+
+_VOLTS = frozenset({"V", "kV"})
+_WHICH = ", and which of its figures holds here is not known"
 
 
 def at_most(attribute: Attribute, wanted: Value, offered: Value) -> Said:
-    """Offered is not above wanted; of several figures the largest counts."""
+    """Offered is not above wanted; of several the largest offered and the least wanted count."""
     want, have = numbers(wanted), numbers(offered)
     if not want or not have:
         return _cannot(attribute, wanted, offered)
-    met = max(have) <= max(want) + _SLACK * abs(max(want))
-    return _said(attribute, wanted, offered, met=met, asks="at most ")
+    slack = _SLACK * abs(max(want))
+    near = max(have) <= max(want) + slack
+    met = near and (_pairwise(want, have) or max(have) <= min(want) + slack)
+    tail = _WHICH if near and not met else ""
+    return _said(attribute, wanted, offered, met=met, near=near, asks="at most ", tail=tail)
 
 
 def within(attribute: Attribute, wanted: Value, offered: Value) -> Said:
-    """Offered is within the tolerance of wanted, as a share of wanted."""
+    """Offered is within the tolerance of wanted, as a share of wanted.
+
+    Of several figures each must have its like; where only some have, nobody knows which holds.
+    """
     gap = deviation(wanted, offered)
     if gap is None:
         return _cannot(attribute, wanted, offered)
-    met, near = _in_band(attribute, abs(gap))
+    gaps = _gaps(numbers(wanted), numbers(offered))
+    met = _in_band(attribute, max(gaps))[0]
+    near = any(True in _in_band(attribute, one) for one in gaps)
+    if len(gaps) > 1 and not met:
+        tail = _WHICH if near else ""
+        return _said(attribute, wanted, offered, met=False, near=near, tail=tail)
     band = plain(100 * (attribute.tolerance or 0))
     tail = f" ({100 * gap:+.3g} %, allowed ± {band} %)" if gap else ""
     return _said(attribute, wanted, offered, met=met, near=near, tail=tail)
 
 
+def _gaps(want: tuple[float, ...], have: tuple[float, ...]) -> list[float]:
+    """The distance of each figure on either side from its nearest on the other, as a share."""
+    mine = [min(abs(other - one) / abs(one or 1.0) for other in have) for one in want]
+    theirs = [min(abs(one - other) / abs(one or 1.0) for one in want) for other in have]
+    return list(dict.fromkeys((*mine, *theirs)))
+
+
+WIDE = 1.5
+"""From this ratio on two voltages are two windings or two models, no range. Common practice."""
+
+
 def covers(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     """Offered's range holds the wanted one, each end stretched by the tolerance."""
     want, have = numbers(wanted), numbers(offered)
-    if not want or not have or min(want) <= 0 or max(have) <= 0:
+    if not want or not have or min(want) <= 0 or max(have) <= 0 or min(have) <= 0:
         return _cannot(attribute, wanted, offered)
     gap = max((min(have) - min(want)) / min(want), (max(want) - max(have)) / max(have), 0.0)
     met, near = _in_band(attribute, gap)
+    if met and max(have) / min(have) > WIDE * max(want) / min(want):
+        return _said(attribute, wanted, offered, met=False, near=True, tail=_WHICH)
     return _said(attribute, wanted, offered, met=met, near=near)
 
 
@@ -315,8 +356,18 @@ def _said(
 def _cannot(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     """Two values that cannot be set side by side are a question, never a match."""
     want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
-    outcome = Outcome.ASK if attribute.must else Outcome.NOTE
-    return outcome, f"{_label(attribute)}: {have} cannot be compared with the wanted {want}."
+    return (
+        _unsure(attribute),
+        f"{_label(attribute)}: {have} cannot be compared with the wanted {want}.",
+    )
+
+
+def _unsure(attribute: Attribute) -> Outcome:
+    """What not knowing comes to: a question, unless even a known misfit is only a remark.
+
+    A value nobody recorded is never better than the worst it could be.
+    """
+    return Outcome.ASK if attribute.must or attribute.misfit != "note" else Outcome.NOTE
 
 
 def _label(attribute: Attribute) -> str:

@@ -16,6 +16,7 @@ from inventory.rules import (
     load_rules,
     place_rules,
     type_rules,
+    unsaid_rules,
 )
 from inventory.rules.case import Rule, case_of
 from inventory.rules.closeness import closeness, ease
@@ -63,6 +64,13 @@ RULES: tuple[Rule, ...] = (
     family_rules.class_voltages_are_held,
     family_rules.bleeder_of_the_failed_part,
     family_rules.small_loads_want_a_small_contact,
+    # what must be known of the failed part
+    unsaid_rules.coil_of_the_relay_is_known,
+    unsaid_rules.sensor_curve_is_known,
+    unsaid_rules.bearing_is_named_or_measured,
+    unsaid_rules.polarity_of_the_failed_part,
+    unsaid_rules.three_cores_want_their_earth,
+    unsaid_rules.cavity_lamp_stands_the_heat,
     # what is left to a person's eye
     attribute_rules.what_nobody_said,
 )

@@ -9,15 +9,18 @@ from typing import NamedTuple
 from inventory.families.sheet import Attribute
 from inventory.records import Outcome, Reason
 from inventory.rules.case import Case, ask
+from inventory.rules.compare import show
 from inventory.rules.loads import (
     CIRCLES,
     DIRECT,
+    LOADS,
     UNNAMED,
     Duty,
     duties,
     highest,
     load_label,
     needed,
+    unread,
     voltage_class,
 )
 from inventory.rules.words import form
@@ -30,6 +33,7 @@ def loads_are_carried(case: Case) -> Iterable[Reason]:
     wanted = place_duties(case)
     if not wanted and not case.settled:
         yield from _nothing_wanted(case)
+    yield from _unread(case)
     offered = duties(case.has)
     for loads in CIRCLES.values():
         circle = [duty for duty in wanted if duty.load in loads]
@@ -50,6 +54,16 @@ def _nothing_wanted(case: Case) -> Iterable[Reason]:
     asked = next(a for a in case.sheet.attributes if a.load and a.unsaid == "ask")
     sentence = f"Nobody has said the {asked.label} the place needs."
     yield ask(asked.name, sentence, asked.source, asked.name, asked.effort, of_wanted=True)
+
+
+def _unread(case: Case) -> Iterable[Reason]:
+    """A load of the failed part that cannot be read is not one that it has not."""
+    stated = any(load in case.stated for load in (*LOADS, "ratings"))
+    for load in () if case.settled else unread(case.stated if stated else case.need):
+        attribute = _attribute(case, load)
+        said = f" ({show(case.need[load])})" if load in case.need else ""
+        words = f"{_label(attribute)} of the failed part is on record{said} and cannot be read."
+        yield ask("unread-load", words, "common practice", load, effort=1, of_wanted=True)
 
 
 def _unnamed(case: Case, circle: list[Duty]) -> Iterable[Reason]:

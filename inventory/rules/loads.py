@@ -179,7 +179,7 @@ def _horsepower(
     row: Mapping[str, Any], side: str | None, alternating: float | None
 ) -> Iterable[Duty]:
     """Horsepower entries, each at its own voltage class."""
-    entries = row.get("hp")
+    entries = _fraction(row.get("hp"))
     if isinstance(entries, int | float):
         yield Duty("hp", float(entries), voltage_class(alternating), side)
         return
@@ -188,6 +188,19 @@ def _horsepower(
             throw = form(entry.get("contact", "")) or side
             volts = voltage_class(highest(entry.get("volts")))
             yield Duty("hp", float(entry["hp"]), volts, throw)
+
+
+_FRACTION = re.compile(r"\s?([0-9]{1,2})\s?/\s?([1-9][0-9]?)\s?(?:HP)?\s?", re.IGNORECASE)
+
+
+def _fraction(value: Value) -> Value:
+    """Horsepower written as a fraction, as a figure; anything else as it is.
+
+    >>> _fraction("1/2 hp"), _fraction(0.5), _fraction("half")
+    (0.5, 0.5, 'half')
+    """
+    found = _FRACTION.fullmatch(value) if isinstance(value, str) else None
+    return round(int(found[1]) / int(found[2]), 4) if found else value
 
 
 def voltage_class(volts: float | None) -> float | None:
@@ -219,6 +232,34 @@ def _codes(row: Mapping[str, Any], side: str | None) -> Iterable[Duty]:
 def _listed(value: Value) -> Iterable[Value]:
     """One value or several."""
     return value if isinstance(value, list | tuple) else (value,) if value is not None else ()
+
+
+def unread(said: Mapping[str, Value]) -> tuple[str, ...]:
+    """Loads that are written down and could not be read as a figure or a code, in order.
+
+    >>> unread({"resistive_a": "10 or 16", "hp": "1/2"})
+    ('resistive_a',)
+    """
+    groups = said.get("ratings")
+    rows = [said, *(groups if isinstance(groups, list | tuple) else ())]
+    return tuple(
+        dict.fromkeys(
+            load
+            for row in rows
+            if isinstance(row, Mapping) and not {"is_max", "max_a"} & set(row)
+            for load in LOADS
+            if row.get(load) not in _NOTHING and not _any_of(load, row)
+        )
+    )
+
+
+_NOTHING: tuple[Value, ...] = (None, "", [], ())
+
+
+def _any_of(load: str, row: Mapping[str, Any]) -> bool:
+    """Whether a group gives a duty of a kind; d.c. contact codes stand under ``pilot_duty``."""
+    kinds = {load, f"{load}_dc"}
+    return any(duty.load in kinds for duty in _group(row))
 
 
 def needed(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -154,6 +155,20 @@ def _jacket(said: Said) -> Mapping[str, Value]:
     return {"sheath": words[said["jacket"]]} if said.get("jacket") in words else {}
 
 
+_SERVICE = re.compile(r"(SJ|SV|SP|HP|S)[A-Z]{0,6}(?:-[123])?")
+
+
+def _volts_of_service(said: Said) -> Mapping[str, Value]:
+    """Rated voltage of a service cord: J, V, P and HP types are for 300 V, plain S for 600 V.
+
+    Source: UL 62 type letters, as explained by Electric Cords Inc.
+    """
+    found = _SERVICE.fullmatch(str(said.get("service", "")).strip().upper())
+    if found is None or "voltage" in said:
+        return {}
+    return {"voltage_v": 600 if found[1] == "S" else 300}
+
+
 def _poles_of_form(said: Said) -> Mapping[str, Value]:
     """The number of poles a contact form names."""
     return {"poles": poles(said.get("contact_form"))}
@@ -174,7 +189,7 @@ TERMS: dict[str, tuple[Term, ...]] = {
     "thermal_link": (_celsius,),
     "lamp": (_celsius,),
     "belt": (_inch_length,),
-    "cord": (_jacket,),
+    "cord": (_jacket, _volts_of_service),
     "fuse": (_class_of_system, _fuse_system, _interrupting),
     "hv_fuse": (_kilovolts,),
     "ntc": (_inrush,),

@@ -37,10 +37,10 @@ def test_a_warning_comes_once() -> None:
 
 
 def test_an_interlock_place_brings_its_warnings_to_any_switch() -> None:
-    """A plain micro switch at the door: the set, the continuity check and the leak survey."""
+    """A plain micro switch at the door: discharge, the set, continuity and the leak survey."""
     found = cautions("switch", "fit", "primary-interlock")
 
-    assert {SET, LEAK} <= set(found)
+    assert {DISCHARGE, SET, LEAK} <= set(found)
     assert any("continuity" in caution.text for caution in found)
 
 

@@ -17,8 +17,8 @@ MET, NOTE, ASK, NO = Outcome.MET, Outcome.NOTE, Outcome.ASK, Outcome.REFUSED
 
 def line(compare: str, **more: Any) -> Attribute:
     """A line of a sheet."""
-    more = {"must": True, "source": "common practice", **more}
-    return Attribute("x", "thing", "mm", compare, **more)
+    more = {"unit": "mm", "must": True, "source": "common practice", **more}
+    return Attribute("x", "thing", compare=compare, **more)
 
 
 PAIRS: list[tuple[Attribute, Any, Any, Outcome]] = [
@@ -34,7 +34,10 @@ PAIRS: list[tuple[Attribute, Any, Any, Outcome]] = [
     (line("equal"), [5, 20], [6.3, 32], NO),
     (line("equal", misfit="ask"), 1, 2, ASK),
     (line("at-least"), 250, 250, MET),
-    (line("at-least"), 250, [125, 250], MET),
+    (line("at-least", unit="V"), 250, [125, 250], MET),
+    (line("at-least", unit="°C"), 105, [80, 105], ASK),
+    (line("at-least", unit="°C"), [80, 105], [80, 105], MET),
+    (line("at-least", unit="W"), [2.5, 3], [2, 4], ASK),
     (line("at-least"), "300/300", "300/500", MET),
     (line("at-least"), 250, 125, NO),
     (line("at-least"), [125, 250], 125, NO),
@@ -45,13 +48,21 @@ PAIRS: list[tuple[Attribute, Any, Any, Outcome]] = [
     (line("at-most"), -25, -10, NO),
     (line("at-least"), -25, -25, MET),
     (line("at-most"), 25, [15, 40], NO),
+    (line("at-most"), [15, 40], 25, ASK),
+    (line("at-most"), [25, 50], [15, 50], MET),
     (line("at-most"), "warm", 40, ASK),
     (line("within", tolerance=0.05), 1.2, 1.14, MET),
     (line("within", tolerance=0.05), 1.2, 1.1, NO),
     (line("within", tolerance=0.05, ask_tolerance=0.1), 1.2, 1.1, ASK),
     (line("within", tolerance=0.05), 1.2, "about one", ASK),
+    (line("within", tolerance=0.05), 240, [120, 240], ASK),
+    (line("within", tolerance=0.05), [120, 240], 240, ASK),
+    (line("within", tolerance=0.05), 230, [220, 240], MET),
+    (line("within", tolerance=0.05), 230, [100, 120], NO),
     (line("covers", tolerance=0.05), [220, 240], 230, MET),
     (line("covers", tolerance=0.05), 230, [220, 240], MET),
+    (line("covers", tolerance=0.05), 230, [120, 240], ASK),
+    (line("covers", tolerance=0.05), [120, 240], [120, 240], MET),
     (line("covers", tolerance=0.05), 230, 120, NO),
     (line("covers", tolerance=0.05), 230, 21, NO),
     (line("covers", tolerance=0.05, ask_tolerance=0.1), 240, 220, ASK),
@@ -106,13 +117,14 @@ def test_an_unknown_value_of_the_offered_part_is_a_question() -> None:
     assert (reason.outcome, reason.decides, reason.effort) == (ASK, "x", 3)
 
 
-def test_an_unknown_value_that_is_no_must_is_said() -> None:
-    """It decides nothing, and it is no match either."""
-    soft = Attribute("x", "thing", compare="equal", source="common practice")
-    reason = compare(soft, 5, None)
+@pytest.mark.parametrize(("misfit", "outcome"), [("refused", ASK), ("ask", ASK), ("note", NOTE)])
+def test_an_unknown_value_is_no_better_than_a_known_misfit(misfit: str, outcome: Outcome) -> None:
+    """Leaving a value out of a record is no way to a better verdict."""
+    line = Attribute("x", "thing", compare="equal", misfit=misfit, source="common practice")
+    reason = compare(line, 5, None)
 
     assert reason is not None
-    assert reason.outcome is NOTE
+    assert reason.outcome is outcome
 
 
 def test_what_the_failed_part_was_must_be_said_where_the_sheet_asks() -> None:
