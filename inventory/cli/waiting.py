@@ -54,7 +54,7 @@ class _Bar:
                 console=show.console(sys.stderr),
                 transient=True,
                 redirect_stdout=False,
-                redirect_stderr=False,
+                redirect_stderr=True,  # a note goes above the bar, not into it
             )
             made.start()
             self._shown = made, made.add_task(self.what, total=self.total, completed=self._done)
