@@ -191,7 +191,7 @@ def count(
 ) -> None:
     """Count one lot; the difference to the record is written down.
 
-    Example: salvage count 17 4, or: salvage count 17 --weigh 38g --ten 6.2g
+    Example: salvage count 17 4, or: salvage count 17 --weigh 12.4g --ten 6.2g
     """
     from inventory.bench import moves
     from inventory.bench.place import open_for
