@@ -274,6 +274,7 @@ def measured(
     from inventory.store import journal, parts
 
     with shelf.write(dry_run=dry_run) as connection:
+        part_id = parts.standing_for(connection, part_id)
         part = parts.get(connection, part_id)
         said = ratings_typed.checked(values, part.family)
         rows = [

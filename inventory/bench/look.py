@@ -41,8 +41,9 @@ class UnitPage:
 
 
 def part_page(shelf: Shelf, number: int) -> PartPage:
-    """One part type."""
+    """One part type; of one that was merged, the page of what it became."""
     with shelf.read() as connection:
+        number = parts.standing_for(connection, number)
         part = parts.get(connection, number)
         found: list[Edge] = []
         for code in dict.fromkeys((part.type_code, part.marking, *part.aliases)):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from inventory.errors import Refused, WrongInput
@@ -24,7 +25,7 @@ class Merged:
 def merge(shelf: Shelf, keep: int, drop: int, *, dry_run: bool = False) -> Merged:
     """Let part type ``drop`` be ``keep`` from now on; its lots, codes and measures move.
 
-    Part types of two families are never one.
+    Of two levels set by hand the higher one holds. Part types of two families are never one.
     """
     if keep == drop:
         raise WrongInput(f"Part type {keep} is itself already.")
@@ -38,8 +39,20 @@ def merge(shelf: Shelf, keep: int, drop: int, *, dry_run: bool = False) -> Merge
             _not_merged(connection, number)
         moved = merging.merge(connection, keep, drop)
         event = Event("merged", part_id=keep, detail={"drop": drop, "moved": moved})
-        (written,) = append(connection, [event], bench=shelf.bench)
-        return Merged(parts.get(connection, keep), len(moved["lot"]), written)
+        events = [event, *_level_kept(connection, kept, dropped)]
+        written = append(connection, events, bench=shelf.bench)
+        return Merged(parts.get(connection, keep), len(moved["lot"]), written[0])
+
+
+def _level_kept(connection: Connection, kept: Part, dropped: Part) -> Iterator[Event]:
+    """The level set by hand for the dropped one holds for both, unless that of the kept is higher.
+
+    It would vanish from the report of what runs short without a word.
+    """
+    level, was = dropped.keep_at_least, kept.keep_at_least
+    if kept.id is not None and level is not None and (was is None or was < level):
+        parts.set_keep_at_least(connection, kept.id, level)
+        yield Event("level-set", part_id=kept.id, detail={"keep_at_least": level, "was": was})
 
 
 def _not_merged(connection: Connection, number: int) -> None:

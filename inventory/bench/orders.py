@@ -18,7 +18,7 @@ def order(
     if not 0 < quantity < 10**6:
         raise WrongInput(f"The number of pieces must be at least 1, not {quantity}.")
     with shelf.write(dry_run=dry_run) as connection:
-        parts.get(connection, part_id)
+        part_id = parts.standing_for(connection, part_id)
         event = Event("ordered", part_id=part_id, ordered=quantity, detail={"note": note})
         append(connection, [event], bench=shelf.bench)
         return on_order(connection, part_id)
@@ -36,6 +36,7 @@ def receive(
 ) -> Moved:
     """Put ordered pieces on the shelf as a new lot; they are on order no longer."""
     with shelf.write(dry_run=dry_run) as connection:
+        part_id = parts.standing_for(connection, part_id)
         part = parts.get(connection, part_id)
         awaited = on_order(connection, part_id)
         if quantity > awaited:
@@ -69,7 +70,7 @@ def lacked(
     if not 0 < quantity < 10**6:
         raise WrongInput(f"The number of pieces must be at least 1, not {quantity}.")
     with shelf.write(dry_run=dry_run) as connection:
-        parts.get(connection, part_id)
+        part_id = parts.standing_for(connection, part_id)
         if job is not None:
             jobs.get(connection, job)
         # no lot: it takes nothing from the shelf, and counts as demand all the same
@@ -80,6 +81,7 @@ def lacked(
 def keep_at_least(shelf: Shelf, part_id: int, level: int | None, *, dry_run: bool = False) -> None:
     """Set by hand how many of a part type are kept at least; None leaves it to the arithmetic."""
     with shelf.write(dry_run=dry_run) as connection:
+        part_id = parts.standing_for(connection, part_id)
         was = parts.get(connection, part_id).keep_at_least
         parts.set_keep_at_least(connection, part_id, level)
         told = {"keep_at_least": level, "was": was}

@@ -128,7 +128,7 @@ def _nothing_hangs_in_the_air(connection: Connection, events: Sequence[Event]) -
         if out_by_job(connection, lot).get(job, 0) < 0:
             raise Refused(f"Cannot undo event {seq}: the piece of lot {lot} was put back since.")
     for part in sorted({e.part_id for e in events if e.ordered and e.part_id}):
-        if on_order(connection, part) < 0:
+        if on_order(connection, parts.standing_for(connection, part)) < 0:
             raise Refused(f"Cannot undo event {seq}: what it ordered came in since.")
 
 
@@ -219,9 +219,35 @@ def _xref(connection: Connection, event: Event) -> dict[str, object]:
 
 
 def _merged(connection: Connection, event: Event) -> dict[str, object]:
-    """Two part types again."""
-    merging.unmerge(connection, event.part_id or 0, event.detail["drop"], event.detail["moved"])
+    """Two part types again, where all that came since can be told apart."""
+    keep = event.part_id or 0
+    into = parts.merged_into(connection, keep)
+    if into is not None:
+        raise Refused(
+            f"Cannot undo event {event.seq}: part type {keep} was merged into {into} since."
+        )
+    since = _used_as_one(connection, event)
+    if since is not None:
+        raise Refused(f"Cannot undo event {event.seq}: {_told(since)}, came since.")
+    merging.unmerge(connection, keep, event.detail["drop"], event.detail["moved"])
     return {"drop": event.detail["drop"]}
+
+
+_AS_ONE = (
+    "seq > :seq AND part_id = :keep AND undoes IS NULL"
+    " AND kind IN ('logged', 'fitted', 'put-back', 'failed', 'split-off')"
+    " AND NOT EXISTS (SELECT 1 FROM journal AS later WHERE later.undoes = journal.seq)"
+)
+
+
+def _used_as_one(connection: Connection, merged: Event) -> Event | None:
+    """The first event since a merge that would stay with the wrong part type without it.
+
+    A lot logged since may be of either; a moved lot's pieces were used under the kept number.
+    """
+    moved = set(merged.detail["moved"]["lot"])
+    since = journal.events(connection, _AS_ONE, seq=merged.seq, keep=merged.part_id)
+    return next((one for one in since if one.kind == "logged" or one.lot_id in moved), None)
 
 
 def _loaded(connection: Connection, event: Event) -> dict[str, object]:

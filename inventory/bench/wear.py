@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -12,6 +12,7 @@ from inventory.records import Part
 from inventory.stock.service import spans
 from inventory.stock.wear import Fitted, Tally, warnings
 from inventory.store import service
+from inventory.store.service import ServiceEvent
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
 
@@ -40,23 +41,35 @@ def fitted(
     """Pieces by group, with their ages in months; of all families, or of some."""
     if by not in GROUPS:
         raise WrongInput(f"Wear is shown by {', '.join(GROUPS)}, not by {by!r}.")
-    out: dict[tuple[int, int, int, str], list[tuple[str, str, int]]] = {}
-    for lot, job, kind, when, pieces, part, family in service.events(connection, at, families):
-        out.setdefault((lot, job, part, family), []).append((kind, when, pieces))
     name_of = _names(connection, by, families)
     failed: dict[tuple[str, str], list[float]] = {}
     alive: dict[tuple[str, str], list[float]] = {}
-    for (lot, _, part, family), events in out.items():
+    for lot, part, family, broke, whole in _lives(service.events(connection, at, families), at):
         name = name_of(lot, part)
         if name is not None:
-            broke, whole = spans(events, at)
-            failed.setdefault((name, family), []).extend(months_between(*span) for span in broke)
-            alive.setdefault((name, family), []).extend(months_between(*span) for span in whole)
+            failed.setdefault((name, family), []).extend(broke)
+            alive.setdefault((name, family), []).extend(whole)
     return [
         Fitted(name, kind, tuple(failed[name, kind]), tuple(alive[name, kind]))
         for name, kind in sorted(failed)
         if failed[name, kind] or alive[name, kind]
     ]
+
+
+Life = tuple[int, int, str, list[float], list[float]]
+"""Lot, part type, family; months in service of the pieces that failed and of the others."""
+
+
+def _lives(events: Iterable[ServiceEvent], at: str) -> Iterator[Life]:
+    """How long the pieces of each lot served on each job."""
+    out: dict[tuple[int, int, int, str], list[tuple[str, str, int]]] = {}
+    for lot, job, kind, when, pieces, part, family in events:
+        out.setdefault((lot, job, part, family), []).append((kind, when, pieces))
+    for (lot, _, part, family), told in out.items():
+        broke, whole = (
+            [months_between(*span) for span in some_spans] for some_spans in spans(told, at)
+        )
+        yield lot, part, family, broke, whole
 
 
 def _names(
@@ -93,13 +106,23 @@ def _tallies(
     """Counts of every part type of some families; those of one name together."""
     total: dict[tuple[str, str], Tally] = {}
     at = moment(None, connection)
-    for part, family, pieces, failures, days in service.tallies(connection, at, families):
-        key = names[part][0], family
-        so_far = total.get(key, Tally(*key, 0, 0, 0.0))
-        total[key] = Tally(
-            *key,
-            so_far.pieces + pieces,
-            so_far.failures + failures,
-            so_far.exposure + max(0.0, days) / DAYS_A_MONTH,
-        )
+    for part, family, pieces, days in service.tallies(connection, at, families):
+        _count(total, Tally(names[part][0], family, pieces, 0, max(0.0, days) / DAYS_A_MONTH))
+    failed = service.events(connection, at, families, only_failed=True)
+    for _, part, family, broke, whole in _lives(failed, at):
+        months = sum(broke) + sum(whole)
+        pieces = len(broke) + len(whole)
+        _count(total, Tally(names[part][0], family, pieces, len(broke), months))
     return total.values()
+
+
+def _count(total: dict[tuple[str, str], Tally], tally: Tally) -> None:
+    """Add a tally to those of the same name and kind."""
+    key = tally.name, tally.kind
+    was = total.get(key, Tally(*key, 0, 0, 0.0))
+    total[key] = Tally(
+        *key,
+        was.pieces + tally.pieces,
+        was.failures + tally.failures,
+        was.exposure + tally.exposure,
+    )

@@ -29,6 +29,14 @@ class InUnits:
                 self.ended.append((self.fitted.pop(), at, False))
 
 
+def in_units(events: Iterable[tuple[str, str, int]]) -> InUnits:
+    """What became of the pieces of one lot on one job; ``events`` as in ``spans``."""
+    out = InUnits()
+    for kind, at, pieces in events:
+        out.take(kind, at, pieces)
+    return out
+
+
 def spans(
     events: Iterable[tuple[str, str, int]], now: str
 ) -> tuple[list[tuple[str, str]], list[tuple[str, str]]]:
@@ -39,9 +47,7 @@ def spans(
     >>> spans([("fitted", "2025-01-01", 2), ("failed", "2025-03-01", 0)], "2025-06-01")
     ([('2025-01-01', '2025-03-01')], [('2025-01-01', '2025-06-01')])
     """
-    out = InUnits()
-    for kind, at, pieces in events:
-        out.take(kind, at, pieces)
+    out = in_units(events)
     failed = [(start, end) for start, end, broke in out.ended if broke]
     whole = [(start, end) for start, end, broke in out.ended if not broke]
     return failed, [*whole, *((start, now) for start in out.fitted)]

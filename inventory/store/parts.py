@@ -132,11 +132,17 @@ def _number_or_word(value: Value) -> tuple[float | None, str | None] | None:
 
 
 def get(connection: Connection, number: int) -> Part:
-    """One part type, followed to the one it was merged into."""
+    """One part type as it is on record, even one that became another since."""
     found = many(connection, [number])
     if number not in found:
         raise NotFound(f"There is no part type {number} on this shelf.")
     return found[number]
+
+
+def standing_for(connection: Connection, number: int) -> int:
+    """The part type a number stands for: its own, or the one it was merged into."""
+    get(connection, number)
+    return merged_into(connection, number) or number
 
 
 def merged_into(connection: Connection, number: int) -> int | None:
@@ -196,8 +202,8 @@ def _grouped(ask: Asking, query: str, numbers: list[int]) -> dict[int, list[Any]
 
 
 _ALIKE = (
-    "SELECT id, family, maker, type_code, marking, ratings FROM part_type"
-    " WHERE merged_into IS NULL AND "
+    "SELECT COALESCE(merged_into, id), family, maker, type_code, marking, ratings"
+    " FROM part_type WHERE "
 )
 _AT_A_TIME = 500
 
@@ -205,8 +211,8 @@ _AT_A_TIME = 500
 def known_or_added(connection: Connection, wanted: Sequence[Part]) -> list[tuple[int, bool]]:
     """The number of each part type, and whether it was known; new ones are written, each once.
 
-    Two are one where family, maker, code, marking and ratings are the same. All are looked up
-    together, since a file has thousands of them.
+    Two are one where family, maker, code, marking and ratings are the same; what was merged is
+    the one it became. All are looked up together, since a file has thousands of them.
     """
     said = [said_of(part) for part in wanted]
     known = _known(Asking(connection), wanted)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from collections import deque
 from typing import Any
 
 from inventory.store.asking import Asking
 from inventory.store.sql import Connection
+from inventory.store.sums import STATE_KINDS
 
 
 def held_for(connection: Connection, lot: int, job: int | None) -> int:
@@ -31,11 +33,29 @@ def out_by_job(connection: Connection, lot: int) -> dict[int, int]:
     return {int(job): int(pieces) for job, pieces in rows}
 
 
-def on_order(connection: Connection, part_id: int) -> int:
-    """Pieces of a part type that are ordered and not here yet."""
+def states_when_fitted(connection: Connection, lot: int, job: int | None) -> set[str]:
+    """The tested states a lot had when pieces of it were fitted on a job (or on none named)."""
     rows = Asking(connection).rows(
-        "SELECT COALESCE(SUM(ordered), 0) FROM journal WHERE part_id = ? AND ordered <> 0",
-        (part_id,),
+        "SELECT kind, COALESCE(job_id, 0), detail, EXISTS"
+        " (SELECT 1 FROM journal AS later WHERE later.undoes = journal.seq) FROM journal"
+        " WHERE lot_id = ? ORDER BY seq",
+        (lot,),
+    )
+    state, found = "untested", set()
+    for kind, whose, detail, undone in rows:
+        if kind == "fitted" and whose == (job or 0) and not undone:
+            found.add(state)
+        elif kind in STATE_KINDS:
+            state = str(json.loads(detail).get("state") or state)
+    return found
+
+
+def on_order(connection: Connection, part_id: int) -> int:
+    """Pieces of a part type, and of those merged into it, that are ordered and not here yet."""
+    rows = Asking(connection).rows(
+        "SELECT COALESCE(SUM(ordered), 0) FROM journal WHERE ordered <> 0 AND part_id IN"
+        " (SELECT id FROM part_type WHERE id = :part OR merged_into = :part)",
+        {"part": part_id},
     )
     return int(next(iter(rows))[0])
 
@@ -63,10 +83,11 @@ def held_by(connection: Connection, job: int) -> list[dict[str, Any]]:
 
 
 def places_worked_on(connection: Connection, job: int) -> set[str]:
-    """Places of a unit that a job fitted something at."""
+    """Places of a unit that a job fitted something at; what was undone never was."""
     rows = Asking(connection).rows(
         "SELECT DISTINCT place FROM journal WHERE job_id = ? AND kind = 'fitted'"
-        " AND place IS NOT NULL",
+        " AND place IS NOT NULL AND NOT EXISTS"
+        " (SELECT 1 FROM journal AS later WHERE later.undoes = journal.seq)",
         (job,),
     )
     return {place for (place,) in rows}

@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable
 
 from inventory.store.asking import Asking
+from inventory.store.before import before
 from inventory.store.sql import Connection
 from inventory.store.sums import UNDONE
 
@@ -30,7 +31,7 @@ def first_states(connection: Connection, as_of: str) -> dict[tuple[str, str], in
 
 
 _GIVEN = f"""
-SELECT COALESCE(p.merged_into, p.id), COALESCE(u.maker, ''), u.model_key, u.id, SUM(j.quantity)
+SELECT {{stood_for}}, COALESCE(u.maker, ''), u.model_key, u.id, SUM(j.quantity)
 FROM journal j JOIN source_unit u ON u.id = j.source_unit_id JOIN part_type p ON p.id = j.part_id
 WHERE j.kind = 'logged' AND u.model_key IS NOT NULL AND j.at <= :as_of AND j.seq NOT IN {UNDONE}
 GROUP BY 1, 2, 3, 4
@@ -39,7 +40,8 @@ GROUP BY 1, 2, 3, 4
 
 def given(connection: Connection, as_of: str) -> Iterable[tuple[int, str, str, int, int]]:
     """Part type, maker, model and number of the unit it was pulled from, and pieces."""
-    return Asking(connection).rows(_GIVEN, {"as_of": as_of})
+    query = _GIVEN.format(stood_for=before(connection, as_of).stood_for)
+    return Asking(connection).rows(query, {"as_of": as_of})
 
 
 def left_later(connection: Connection, as_of: str) -> set[int]:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import TypeAlias
 
 from inventory.store.asking import Asking
+from inventory.store.before import NOW, before
 from inventory.store.sql import Connection, places
 from inventory.store.sums import UNDONE
 
@@ -19,40 +20,62 @@ _FROM = (
     f" AND j.seq NOT IN {UNDONE}"
 )
 
-
-_SERVICE = (
-    "SELECT j.lot_id, COALESCE(j.job_id, 0), j.kind, j.at, -j.quantity,"
-    " COALESCE(p.merged_into, p.id), p.family"
+_FAILED = (
+    "(j.lot_id, COALESCE(j.job_id, 0)) {in_or_not} (SELECT lot_id, COALESCE(job_id, 0)"
+    " FROM journal WHERE kind = 'failed' AND lot_id IS NOT NULL)"
 )
+"""Pieces of one lot on one job of which some failed, or of which none did."""
 
 
 def events(
-    connection: Connection, as_of: str, families: Sequence[str] | None = None
+    connection: Connection,
+    as_of: str,
+    families: Sequence[str] | None = None,
+    *,
+    only_failed: bool = False,
 ) -> Iterable[ServiceEvent]:
-    """What happened to pieces in units, oldest first; of all families, or of some."""
+    """What happened to pieces in units, oldest first; of all families, or of some.
+
+    ``only_failed`` leaves out the lots and jobs of which no piece failed.
+    """
     among, values = _among(families)
+    if only_failed:
+        among += f" AND {_FAILED.format(in_or_not='IN')}"
+    service = (
+        "SELECT j.lot_id, COALESCE(j.job_id, 0), j.kind, j.at, -j.quantity,"
+        f" {before(connection, as_of).stood_for}, p.family"
+    )
     return Asking(connection).rows(
-        f"{_SERVICE} {_FROM}{among} ORDER BY j.seq", {"as_of": as_of, **values}
+        f"{service} {_FROM}{among} ORDER BY j.seq", {"as_of": as_of, **values}
+    )
+
+
+def of_lot(connection: Connection, lot: int, job: int) -> Iterable[tuple[str, str, int]]:
+    """Kind, moment and pieces of what happened to the pieces of a lot on a job, oldest first."""
+    return Asking(connection).rows(
+        "SELECT j.kind, j.at, -j.quantity FROM journal j WHERE j.lot_id = ? AND j.job_id = ?"
+        " AND j.kind IN ('fitted', 'put-back', 'failed') AND NOT EXISTS"
+        " (SELECT 1 FROM journal AS later WHERE later.undoes = j.seq) ORDER BY j.seq",
+        (lot, job),
     )
 
 
 def tallies(
     connection: Connection, now: str, families: Sequence[str]
-) -> Iterable[tuple[int, str, int, int, float]]:
-    """Part type, family, pieces fitted, failures and piece-days in service until now.
+) -> Iterable[tuple[int, str, int, float]]:
+    """Part type, family, pieces fitted and piece-days in service, where none failed.
 
-    What was fitted serves until now, less what did not: a piece that failed or came back serves
-    no longer from then on. So no event needs to be matched with another.
+    What was fitted serves until now, less what came back, which serves no longer from then on;
+    so no event needs to be matched with another. Where a piece failed it must be: it may have
+    come back as well, and would be taken off twice.
     """
     ask = Asking(connection)
     among, values = _among(families)
     gone = f"{ask.days(':as_of')} - {ask.days('j.at')}"
     return ask.rows(
-        "SELECT COALESCE(p.merged_into, p.id), p.family,"
-        " SUM(CASE j.kind WHEN 'fitted' THEN -j.quantity ELSE 0 END),"
-        " SUM(CASE j.kind WHEN 'failed' THEN 1 ELSE 0 END),"
-        f" SUM((CASE j.kind WHEN 'failed' THEN -1 ELSE -j.quantity END) * ({gone}))"
-        f" {_FROM}{among} GROUP BY 1, 2",
+        f"SELECT {NOW}, p.family, SUM(CASE j.kind WHEN 'fitted' THEN -j.quantity ELSE 0 END),"
+        f" SUM(-j.quantity * ({gone})) {_FROM}{among} AND {_FAILED.format(in_or_not='NOT IN')}"
+        " GROUP BY 1, 2",
         {"as_of": now, **values},
     )
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 from inventory.store.asking import Asking
+from inventory.store.before import before
 from inventory.store.sql import Connection
 
 UNDONE = "(SELECT undoes FROM journal WHERE undoes IS NOT NULL AND at <= :as_of)"
@@ -14,7 +15,7 @@ UNDONE = "(SELECT undoes FROM journal WHERE undoes IS NOT NULL AND at <= :as_of)
 
 _DEMAND = f"""
 SELECT part_id, month, SUM(CASE WHEN quantity < 0 THEN 1 ELSE 0 END), -SUM(quantity) FROM
-(SELECT COALESCE(p.merged_into, p.id) AS part_id, substr(j.at, 1, 7) AS month,
+(SELECT {{stood_for}} AS part_id, substr(j.at, 1, 7) AS month,
         COALESCE(j.job_id, -j.seq) AS work, SUM(j.quantity) AS quantity
  FROM journal j JOIN part_type p ON p.id = j.part_id
  WHERE j.kind IN ('fitted', 'lacked', 'put-back') AND j.at <= :as_of AND j.seq NOT IN {UNDONE}
@@ -29,7 +30,8 @@ A job that gave back all it took asked for nothing.
 
 def monthly_demand(connection: Connection, as_of: str) -> Iterable[tuple[int, str, int, int]]:
     """Part type, month (``YYYY-MM``), jobs and pieces, for months with demand."""
-    return Asking(connection).rows(_DEMAND, {"as_of": as_of})
+    query = _DEMAND.format(stood_for=before(connection, as_of).stood_for)
+    return Asking(connection).rows(query, {"as_of": as_of})
 
 
 class Stock(NamedTuple):
@@ -62,17 +64,20 @@ def stock(connection: Connection, as_of: str | None) -> Iterator[Stock]:
     if as_of is None:
         yield from map(Stock._make, ask.rows(_STOCK_NOW))
         return
-    states = states_then(connection, as_of)
+    states, owners = states_then(connection, as_of), before(connection, as_of).lots
     for lot, part, state, *rest in ask.rows(_STOCK_THEN, {"as_of": as_of}):
-        yield Stock(part, str(states.get(lot, state)), *rest)
+        yield Stock(owners.get(lot, part), str(states.get(lot, state)), *rest)
+
+
+STATE_KINDS = ("logged", "tested", "split-in", "put-back", "undone-tested", "undone-put-back")
+"""Events that say the tested state of a lot."""
 
 
 def states_then(connection: Connection, as_of: str) -> dict[int, str]:
     """Tested state of every lot at a moment, from the journal."""
     rows = Asking(connection).rows(
-        "SELECT lot_id, detail FROM journal WHERE at <= :as_of AND lot_id IS NOT NULL AND kind IN"
-        " ('logged', 'tested', 'split-in', 'put-back', 'undone-tested', 'undone-put-back')"
-        " ORDER BY seq",
+        "SELECT lot_id, detail FROM journal WHERE at <= :as_of AND lot_id IS NOT NULL AND kind IN"  # noqa: S608
+        f" ({', '.join(repr(kind) for kind in STATE_KINDS)}) ORDER BY seq",
         {"as_of": as_of},
     )
     states: dict[int, str] = {}
@@ -86,7 +91,7 @@ def states_then(connection: Connection, as_of: str) -> dict[int, str]:
 def on_order(connection: Connection, as_of: str) -> dict[int, int]:
     """Pieces on order by part type."""
     rows = Asking(connection).rows(
-        "SELECT COALESCE(p.merged_into, p.id), SUM(j.ordered) FROM journal j"
+        f"SELECT {before(connection, as_of).stood_for}, SUM(j.ordered) FROM journal j"  # noqa: S608
         " JOIN part_type p ON p.id = j.part_id WHERE j.ordered <> 0 AND j.at <= :as_of"
         " GROUP BY 1 HAVING SUM(j.ordered) <> 0",
         {"as_of": as_of},
@@ -99,19 +104,45 @@ SELECT p.id, p.family, p.type_code, p.marking, p.keep_at_least,
        COALESCE((SELECT MIN(j.at) FROM journal j WHERE j.part_id = p.id), p.created_at),
        (SELECT l.price_cents FROM lot l WHERE l.part_id = p.id AND l.price_cents IS NOT NULL
         AND l.logged_at <= :as_of ORDER BY l.id DESC LIMIT 1)
-FROM part_type p WHERE p.merged_into IS NULL AND p.created_at <= :as_of ORDER BY p.id
+FROM part_type p WHERE {stood_for} = p.id AND p.created_at <= :as_of ORDER BY p.id
 """
 _HEAD_NAMES = ("id", "family", "type_code", "marking", "keep_at_least", "since", "price_cents")
 
 
 def part_heads(connection: Connection, as_of: str) -> list[dict[str, Any]]:
     """Every part type with the words and figures a report needs, as they were at a moment."""
-    rows = Asking(connection).rows(_HEADS, {"as_of": as_of})
+    then = before(connection, as_of)
+    rows = Asking(connection).rows(_HEADS.format(stood_for=then.stood_for), {"as_of": as_of})
     heads = [dict(zip(_HEAD_NAMES, row, strict=True)) for row in rows]
     levels = _then(connection, "level-set", as_of, lambda part, _: part, "keep_at_least")
+    since = _since_of_merged(connection, then.stood_for)
+    prices = _prices_then(connection, as_of, then.lots) if then.lots else None
     for head in heads:
-        head["keep_at_least"] = levels.get(head["id"], head["keep_at_least"])
+        number = head["id"]
+        head["keep_at_least"] = levels.get(number, head["keep_at_least"])
+        head["since"] = min(head["since"], since.get(number, head["since"]))
+        if prices is not None:
+            head["price_cents"] = prices.get(number)
     return heads
+
+
+def _since_of_merged(connection: Connection, stood_for: str) -> dict[int, str]:
+    """The first event of what was merged, by the part type it became."""
+    rows = Asking(connection).rows(
+        f"SELECT {stood_for}, MIN((SELECT MIN(j.at) FROM journal j WHERE j.part_id = p.id))"  # noqa: S608
+        f" FROM part_type p WHERE {stood_for} <> p.id GROUP BY 1"
+    )
+    return {number: at for number, at in rows if at is not None}
+
+
+def _prices_then(connection: Connection, as_of: str, owners: Mapping[int, int]) -> dict[int, int]:
+    """The last known price by part type, where lots were of another one than today."""
+    rows = Asking(connection).rows(
+        "SELECT id, part_id, price_cents FROM lot WHERE price_cents IS NOT NULL"
+        " AND logged_at <= :as_of ORDER BY id",
+        {"as_of": as_of},
+    )
+    return {owners.get(lot, part): price for lot, part, price in rows}
 
 
 def figures_then(connection: Connection, as_of: str, now: dict[str, str]) -> dict[str, str]:
