@@ -9,7 +9,8 @@ from typing import Any
 from inventory.errors import Refused, WrongInput
 from inventory.rules.closeout import CheckedReading, judge_closeout
 from inventory.rules.places import PLACES
-from inventory.store import jobs, pieces
+from inventory.stock.service import in_units
+from inventory.store import jobs, pieces, service
 from inventory.store.jobs import Job
 from inventory.store.journal import Event, append, now
 from inventory.store.shelf import Shelf
@@ -200,6 +201,8 @@ def _failed(connection: Connection, number: int, lot_id: int) -> Event:
     lot = lots.get(connection, lot_id)
     if fitted_from(connection, lot_id, number) < 1:
         raise Refused(f"Nothing of lot {lot_id} was fitted on job {number}.")
+    if not in_units(service.of_lot(connection, lot_id, number)).fitted:
+        raise Refused(f"Every piece of lot {lot_id} on job {number} has failed already.")
     return Event("failed", lot_id=lot_id, part_id=lot.part_id, job_id=number)
 
 

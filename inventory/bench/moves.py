@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from inventory.bench.ratings_typed import names_of
 from inventory.errors import Refused, WrongInput
 from inventory.families.sheet import sheet
-from inventory.records import Lot, Outcome, Part
+from inventory.records import Lot, Outcome, Part, Reason
 from inventory.rules.lots import judge_lot
 from inventory.store import jobs, lots, parts
 from inventory.store.journal import Event, append
-from inventory.store.pieces import held_for, out_by_job
+from inventory.store.pieces import held_for, out_by_job, states_when_fitted
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
 
@@ -63,13 +64,19 @@ def offerable(
         return
     if reason.outcome is Outcome.ASK and untested:
         return
-    more = ""
+    said = reason.sentence.removeprefix(f"Lot {lot.id} ").rstrip(".")
+    lead = f"Lot {lot.id}" if said != reason.sentence.rstrip(".") else f"Lot {lot.id}:"
+    raise Refused(f"{lead} {said}.{_way_out(reason, part)}")
+
+
+def _way_out(reason: Reason, part: Part) -> str:
+    """What can be done about an open question; nothing where no record can answer it."""
     if reason.rule == "test-first":
-        more = " Test it first with 'salvage bench'."
-    elif reason.outcome is Outcome.ASK:
-        answer = f"--part {lot.part_id} --measured {reason.decides or 'name'}=..."
-        more = f" Answer it with 'salvage find {answer}'."
-    raise Refused(f"Lot {lot.id}: {reason.sentence.rstrip('.')}.{more}")
+        return " Test it first with 'salvage bench'."
+    if reason.outcome is Outcome.ASK and reason.decides in names_of(part.family):
+        answer = f"--part {part.id} --measured {reason.decides}=..."
+        return f" Answer it with 'salvage find {answer}'."
+    return ""
 
 
 def hold(
@@ -164,20 +171,17 @@ def put_back(
 ) -> Moved:
     """Bring fitted pieces back on the shelf.
 
-    A piece that was powered is untested again, in a lot of its own, unless the lot is empty.
+    A piece that was powered is untested again, in a lot of its own, unless the lot is empty; so
+    is one that was never powered where its lot was tested without it.
     """
     with shelf.write(dry_run=dry_run) as connection:
         job = _whose(connection, lot, job, _pieces(quantity))
         lots.change(connection, lot, on_hand=quantity)
-        back = Event(
-            "put-back",
-            lot_id=lot,
-            job_id=job,
-            quantity=quantity,
-            detail={"untested": not never_powered},
-        )
         now_there = lots.get(connection, lot)
-        if never_powered or now_there.state == "untested":
+        as_it_was = never_powered and states_when_fitted(connection, lot, job) <= {now_there.state}
+        told = {"untested": not as_it_was}
+        back = Event("put-back", lot_id=lot, job_id=job, quantity=quantity, detail=told)
+        if as_it_was or now_there.state == "untested":
             return _done(connection, lot, [back], shelf.bench)
         if now_there.on_hand == quantity:
             lots.set_values(connection, lot, state="untested")

@@ -11,6 +11,7 @@ from inventory.records import Value
 from inventory.rules.compare import numbers
 from inventory.rules.doubt_rules import ANSWER
 from inventory.rules.loads import LOADS
+from inventory.rules.lots import ANSWERS
 from inventory.rules.terms import tidy
 from inventory.rules.vocabulary import rating_names
 from inventory.rules.words import flag, form
@@ -39,11 +40,16 @@ def _checked(name: str, value: Value, family: str | None) -> Value:
     if name == ANSWER:
         return flag(value) if flag(value) is not None else value
     if family in families():
-        words.known(name, sorted(rating_names(family or "")), f"{_words(family)} rating")
+        words.known(name, sorted(names_of(family or "")), f"{_words(family)} rating")
     else:
         every = {known for one in families() for known in rating_names(one)}
         words.known(name, sorted(every), "rating")
     return _fitting(name, _fraction(name, value), family)
+
+
+def names_of(family: str) -> frozenset[str]:
+    """Names of what can be said of a part type of a family."""
+    return rating_names(family) | ANSWERS.get(family, frozenset())
 
 
 def _words(family: str | None) -> str:

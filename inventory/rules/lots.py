@@ -32,6 +32,9 @@ class _Look:
         return self.lot.origin != "new"
 
 
+ANSWERS = {"hv_capacitor": frozenset({"no_pcb", "made_year", "made_before_1979"})}
+"""What a person can say of a part type, by family, that only these rules ask for."""
+
 LotRule = Callable[[_Look], Reason | None]
 
 
@@ -135,13 +138,15 @@ def oil_is_known(look: _Look) -> Reason | None:
         return None
     said = look.part.ratings if look.part else {}
     year = said.get("made_year")
-    if flag(said.get("no_pcbs", "")) or (isinstance(year, int) and year > PCB_YEAR):
+    # older records have it in the plural
+    free = said.get("no_pcb", said.get("no_pcbs", ""))
+    if flag(free) or (isinstance(year, int) and year > PCB_YEAR):
         return None
     source = "40 CFR 761.2(a)(4)"
     if flag(said.get("made_before_1979", "")) or isinstance(year, int):
         return refuse("oil", "Made before July 1979, or too near to it: it counts as PCB.", source)
     sentence = "Neither a date nor a 'No PCBs' mark is on record: look before it is kept."
-    return ask("oil", sentence, source, "no_pcbs", effort=1)
+    return ask("oil", sentence, source, "no_pcb", effort=1)
 
 
 LOT_RULES: tuple[LotRule, ...] = (

@@ -29,9 +29,12 @@ _BY_CODE = (
 _FITTED = (
     "SELECT lot.part_id, job.id, job.maker, job.outcome, -SUM(journal.quantity)"
     " FROM job JOIN journal ON journal.job_id = job.id JOIN lot ON lot.id = journal.lot_id"
-    " WHERE job.model_key = ? AND journal.place = ? AND journal.quantity <> 0"
+    " WHERE job.model_key = :key AND journal.quantity <> 0 AND (journal.place = :place"
+    " OR journal.place IS NULL AND journal.kind IN ('put-back', 'undone-put-back'))"
     " GROUP BY lot.part_id, job.id, job.maker, job.outcome"
+    " HAVING SUM(CASE WHEN journal.place = :place THEN 1 ELSE 0 END) > 0"
 )
+"""A piece that comes back says no place: it is taken off wherever its part type was fitted."""
 
 _UNIT_EDGES = (
     "id IN (SELECT id FROM edge WHERE to_key >= :begin AND to_key < :end AND kind = 'fits-unit'"
@@ -112,7 +115,9 @@ class ShelfRoads:
         maker, _, model = unit.strip().partition(" ")
         counts: dict[int, list[int]] = {}
         for key, said_maker in ((bare(unit), None), (bare(model), bare(maker))):
-            for number, _, whose, outcome, pieces in self._ask.rows(_FITTED, (key, place)):
+            for number, _, whose, outcome, pieces in self._ask.rows(
+                _FITTED, {"key": key, "place": place}
+            ):
                 if pieces > 0 and (not said_maker or not whose or bare(whose) == said_maker):
                     count = counts.setdefault(number, [0, 0])
                     count[0] += outcome == "kept-working"

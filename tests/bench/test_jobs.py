@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from inventory.bench import jobs, look, moves
+from inventory.bench.undo import undo
 from inventory.errors import NotFound, Refused, WrongInput
 from inventory.store import lots
 from inventory.store.jobs import Job
@@ -180,3 +181,36 @@ def test_a_region_without_limits_is_refused(shelf: Shelf) -> None:
     """Its name is answered with the known ones."""
     with pytest.raises(WrongInput, match="no region"):
         jobs.record_readings(shelf, job(shelf), GOOD_LEAK, "mars")
+
+
+def test_a_piece_fails_once(shelf: Shelf) -> None:
+    """Said twice it would count twice; of two pieces the second may fail later."""
+    piece = lot(shelf, quantity=2)
+    number = repair(shelf, piece, 2)
+    for _ in range(2):
+        jobs.set_outcome(shelf, number, "came-back", failed_lot=piece)
+    with pytest.raises(Refused, match=f"Every piece of lot {piece} on job {number} has failed"):
+        jobs.set_outcome(shelf, number, "came-back", failed_lot=piece)
+
+
+def test_a_failure_said_by_mistake_can_be_said_again(shelf: Shelf) -> None:
+    """Once it is undone the piece serves as if nothing had been said."""
+    piece = lot(shelf)
+    number = repair(shelf, piece)
+    jobs.set_outcome(shelf, number, "came-back", failed_lot=piece)
+    undo(shelf)
+    jobs.set_outcome(shelf, number, "came-back", failed_lot=piece)
+    assert [e.kind for e in look.history(shelf, "lot", piece)].count("failed") == 2
+
+
+def test_a_fit_that_was_undone_asks_for_no_reading(shelf: Shelf) -> None:
+    """It was said of the wrong job; one that was put back was worked on all the same."""
+    number, piece = job(shelf), lot(shelf)
+    moves.fit(shelf, piece, job=number, place="monitor")
+    undo(shelf)
+    assert jobs.close_job(shelf, number, {}, "us")[0].job.closed_at is not None
+    other = job(shelf)
+    moves.fit(shelf, piece, job=other, place="monitor")
+    moves.put_back(shelf, piece, job=other)
+    with pytest.raises(Refused, match="leakage must be measured"):
+        jobs.close_job(shelf, other, {}, "us")

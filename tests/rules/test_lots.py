@@ -120,7 +120,9 @@ def test_a_protective_place_gets_a_new_cut_out() -> None:
 
 
 OIL: list[tuple[dict[str, Any], Outcome | None]] = [
+    ({"no_pcb": True}, None),
     ({"no_pcbs": True}, None),
+    ({"no_pcb": False, "no_pcbs": True}, ASK),
     ({"made_year": 1994}, None),
     ({"made_year": 1979}, NO),
     ({"made_year": 1975}, NO),
