@@ -74,11 +74,13 @@ def _typed(value: Any) -> str | None:
 
 
 def pairs(said: Iterable[str], example: str) -> dict[str, Any]:
-    """``name=value`` pairs."""
+    """``name=value`` pairs; one said twice is refused, for either may be the slip."""
     found: dict[str, Any] = {}
     for pair in said:
         name, sign, value = pair.partition("=")
         if not sign or not name.strip() or not value.strip():
             raise WrongInput(f"Not understood: {pair!r}. Write it like {example}.")
+        if name.strip() in found:
+            raise WrongInput(f"{name.strip()} is said twice; say it once.")
         found[name.strip()] = value_of(value.strip())
     return found

@@ -83,6 +83,8 @@ def _readings(others: list[str], **said: str | None) -> dict[str, Any]:
 
     readings = {name: _figure(value) for name, value in said.items() if value is not None}
     for name, value in pairs(others, "capacitance_uf=0.97").items():
+        if name in readings:
+            raise WrongInput(f"{name} is said twice; say it once.")
         readings[name] = _figure(value) if isinstance(value, str) else value
     return readings
 

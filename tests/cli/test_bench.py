@@ -109,6 +109,7 @@ def test_a_dry_run_judges_and_writes_nothing() -> None:
         (["--rest", "1/2"], "Not a reading: '1/2'."),
         (["--rest", "-3"], "give a figure from 0 up, or OL."),
         (["--reading", "capacitance_uf"], "Write it like capacitance_uf=0.97."),
+        (["--rest", "OL", "--reading", "rest_ohm=3"], "rest_ohm is said twice; say it once."),
         (["--state", "shiny"], "shiny"),
         (["--place", "moniter", "--rest", "OL"], "Did you mean 'monitor'?"),
         ([], "."),
