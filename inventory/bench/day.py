@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from inventory.bench.low import part_stocks, settings_of
+from inventory.bench.low import asked
 from inventory.bench.moments import moment
 from inventory.bench.wear import fitted
 from inventory.stock.report import LowLine, what_runs_short
@@ -37,8 +37,8 @@ def day(shelf: Shelf, *, as_of: str | None = None) -> Day:
     """All that a shop wants to know in the morning."""
     with shelf.read() as connection:
         at = moment(as_of, connection)
-        stocks = part_stocks(connection, at, then=as_of is not None)
-        report = what_runs_short(stocks, settings_of(connection, at))
+        stocks, settings = asked(connection, as_of)
+        report = what_runs_short(stocks, settings)
         failing = what_wears(fitted(connection, "part", at)).flagged()
         used: dict[str, int] = {}
         for part in stocks:

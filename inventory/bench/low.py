@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from calendar import monthrange
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
-from inventory.bench.moments import moment
+from inventory.bench.moments import moment, on_record
 from inventory.bench.yard import donors, family_yields
 from inventory.families.sheet import families, sheet
 from inventory.rules.histories import salvage_stop
@@ -30,7 +30,10 @@ FIGURES = {
 
 
 def settings_of(connection: Connection, at: str) -> LowSettings:
-    """The shop's figures as they were at a moment, with the defaults where it set none."""
+    """The shop's figures as they were at a moment, with the defaults where it set none.
+
+    Raises ``WrongInput`` for one that cannot be; on record already it is damage: ``on_record``.
+    """
     said = sums.figures_then(connection, at, units.settings(connection))
     year, month, day = int(at[:4]), int(at[5:7]), int(at[8:10])
     given: dict[str, Any] = {
@@ -77,36 +80,40 @@ def part_stocks(connection: Connection, at: str, *, then: bool = False) -> list[
     """Every part type with its stock and history at a moment.
 
     Unless ``then`` is said it is the present, and the lots themselves tell what is on hand; of an
-    earlier moment the journal does.
+    earlier moment the journal does. Raises ``Damaged`` for a date on record that is none.
     """
+    with on_record():
+        return list(_part_stocks(connection, at, then=then))
+
+
+def _part_stocks(connection: Connection, at: str, *, then: bool) -> Iterator[PartStock]:
+    """The same, as the store has it."""
     history = _history(connection, at)
     heads = sums.part_heads(connection, at)
     counts = _counts(connection, at if then else None, {h["id"]: h["family"] for h in heads})
     ordered = sums.on_order(connection, at)
     good, pulled = family_yields(connection, at)
     carried = donors(connection, at)
-    return [
-        PartStock(
-            part_id=head["id"],
-            name=head["type_code"] or head["marking"] or head["family"],
-            family=head["family"],
+    for head in heads:
+        number, family = head["id"], head["family"]
+        months = tuple(history.get(number, ()))
+        yield PartStock(
+            part_id=number,
+            name=head["type_code"] or head["marking"] or family,
+            family=family,
             first_month=min(
-                month_number(head["since"]),
-                *(month.month for month in history.get(head["id"], ())),
-                month_number(at),
+                month_number(head["since"]), *(one.month for one in months), month_number(at)
             ),
-            history=tuple(history.get(head["id"], ())),
-            on_order=max(0, ordered.get(head["id"], 0)),
+            history=months,
+            on_order=max(0, ordered.get(number, 0)),
             price_cents=head["price_cents"],
             keep_at_least=head["keep_at_least"],
-            policy=_policy(head["family"]),
-            good_seen=good.get(head["family"], 0),
-            pulled_seen=pulled.get(head["family"], 0),
-            donors=tuple(carried.get(head["id"], ())),
-            **counts.get(head["id"], {}),
+            policy=_policy(family),
+            good_seen=good.get(family, 0),
+            pulled_seen=pulled.get(family, 0),
+            donors=tuple(carried.get(number, ())),
+            **counts.get(number, {}),
         )
-        for head in heads
-    ]
 
 
 def _policy(family: str) -> str:
@@ -160,4 +167,5 @@ def asked(connection: Connection, as_of: str | None) -> tuple[list[PartStock], L
     """What the stock arithmetic starts from, now or as the journal had it on a day."""
     at = moment(as_of, connection)
     stocks = part_stocks(connection, at, then=as_of is not None)
-    return stocks, settings_of(connection, at)
+    with on_record():
+        return stocks, settings_of(connection, at)

@@ -1,12 +1,15 @@
-"""Days and moments as the journal writes them."""
+"""Days and moments as the journal writes them, and what is none though it stands there."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime
 
 from inventory.errors import WrongInput
 from inventory.store import journal
 from inventory.store.sql import Connection
+from inventory.store.trouble import Damaged
 
 
 def moment(as_of: str | None, connection: Connection) -> str:
@@ -23,3 +26,16 @@ def moment(as_of: str | None, connection: Connection) -> str:
     return datetime(day.year, day.month, day.day, 23, 59, 59, 999999, UTC).isoformat(
         timespec="microseconds"
     )
+
+
+@contextmanager
+def on_record() -> Iterator[None]:
+    """What stands on the shelf and makes no sense is damage, not a slip of the fingers."""
+    try:
+        yield
+    except WrongInput as error:
+        what = str(error).partition(". ")[0].rstrip(".")
+        raise Damaged(
+            f"The shelf is damaged and was left as it is ({what[:1].lower()}{what[1:]});"
+            " 'salvage check' says where, 'salvage restore' brings back a backup."
+        ) from error

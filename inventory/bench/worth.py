@@ -8,7 +8,7 @@ from typing import Any
 
 from inventory.bench import words, yard
 from inventory.bench.low import asked
-from inventory.bench.moments import moment
+from inventory.bench.moments import moment, on_record
 from inventory.errors import NotFound
 from inventory.families.sheet import families, sheet
 from inventory.matching.keys import bare
@@ -46,7 +46,8 @@ def worth(shelf: Shelf, said: str, *, as_of: str | None = None) -> Worth:
         if not carried_before:
             raise NotFound(_nothing_known(connection, said, unit))
         stocks, settings = asked(connection, as_of)
-        money = _settings(sums.figures_then(connection, at, units.settings(connection)))
+        with on_record():
+            money = _settings(sums.figures_then(connection, at, units.settings(connection)))
         yields = yard.family_yields(connection, at)
     by_number = {part.part_id: part for part in stocks}
     done = gave.by_unit.get(unit.id, set()) if unit else set()

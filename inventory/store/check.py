@@ -58,7 +58,7 @@ def repair(shelf: Shelf, *, dry_run: bool = False) -> list[Finding]:
 
 def contradictions(connection: Connection) -> Iterator[Finding]:
     """What cannot be in any shelf: references that lead nowhere, a broken chain, wrong sums."""
-    for part in (_references, _chain, _sums, _past_times):
+    for part in (_references, _chain, _sums, _moments, _past_times):
         yield from part(connection)
 
 
@@ -94,6 +94,32 @@ def _chain(connection: Connection) -> Iterator[Finding]:
             "journal",
             f"The journal was changed at or before event {broken}; compare with a backup.",
         )
+
+
+_TIMES = {
+    "journal": ("seq", "at"),
+    "part_type": ("id", "created_at"),
+    "lot": ("id", "logged_at"),
+    "job": ("id", "opened_at"),
+}
+"""Where a report reads a time: the number of a row and its column."""
+
+
+def _moments(connection: Connection) -> Iterator[Finding]:
+    """Times that are none: no report can count the months."""
+    for table, (number, column) in _TIMES.items():
+        for row, at in connection.execute(text(f"SELECT {number}, {column} FROM {table}")):  # noqa: S608
+            if not _is_moment(at):
+                yield Finding("times", f"Row {row} of {table} is dated {at!r}, which is no time.")
+
+
+def _is_moment(at: Any) -> bool:
+    """Whether a text is a time as ISO 8601 has it."""
+    try:
+        datetime.fromisoformat(at)
+    except (TypeError, ValueError):
+        return False
+    return True
 
 
 def _past_times(connection: Connection) -> Iterator[Finding]:
@@ -293,6 +319,7 @@ def _walk(
 _PARTS = (
     _references,
     _chain,
+    _moments,
     _past_times,
     _future_times,
     _sums,
