@@ -42,6 +42,7 @@ def pair(given: Given) -> Answer:
     if given.get("hole_kind") is not None:
         kind = holes.hole_kind(str(given["hole_kind"]))
     plain_pair = screw.is_machine and hole.is_machine and kind is None
+    plain_pair = plain_pair and screw.left is hole.left
     if not plain_pair or Form.FORMING in {screw.form, hole.form}:
         return _other(hole, screw, kind or HoleKind.SHEET, engaged)
     return _machine(screw, hole, engaged, ductile=bool(given.get("hole_ductile", False)))

@@ -28,12 +28,27 @@ def limits_answer(given: Given) -> Answer:
 
 def sizes(thread: Thread, fit_class: str | None) -> Answer:
     """Limits of size under their standard names, with the unit they are printed in."""
+    if not thread.is_machine:
+        return _printed_sizes(thread)
     found = threads.limits(thread, fit_class)
     result: Answer = dict(found.named())
+    if found.screw is not None and found.screw.root is not None:
+        result |= {"d3_max": found.screw.root.high, "d3_min": found.screw.root.low}
     both = threads.printed_both_ways(found)
     if both is not None:
         result["D1_max_any_of"] = list(both)
     return result | {"unit": found.unit}
+
+
+def _printed_sizes(thread: Thread) -> Answer:
+    """What the tables print of a thread without classes of fit: tapping, plastics, British."""
+    found: Answer = {"d": thread.major, "P": thread.pitch, "unit": "mm"}
+    if thread.crest is not None:
+        found |= {"d1_max": thread.crest.high, "d1_min": thread.crest.low}
+        found |= {"d_max": thread.crest.high, "d_min": thread.crest.low}
+    if thread.core is not None:
+        return found | {"d2_max": thread.core.high, "d2_min": thread.core.low}
+    return found | {"d2": thread.pitch_diameter, "d1": thread.minor}
 
 
 def _length(given: Given, name: str) -> float | None:

@@ -87,6 +87,27 @@ def tapping_size(major: float) -> Thread | None:
     return next((thread for thread in tapping_threads() if thread.major == major), None)
 
 
+TYPE_A = {"#6": 18, "#7": 16, "#8": 15, "#10": 12, "#12": 11, "1/4": 10}
+"""Threads per inch of the old type A, where it is coarser than AB.
+
+Source: ASME B18.6.4, which advises AB instead; counts from memory."""
+
+
+def type_a(size: str) -> Thread | None:
+    """The old type A tapping thread of an inch size; None where it is that of type AB.
+
+    >>> type_a("#8").name
+    '#8-15 A'
+    """
+    tpi = TYPE_A.get(size)
+    if tpi is None:
+        return None
+    inches = 0.25 if size == "1/4" else 0.060 + 0.013 * int(size[1:])
+    major, pitch = inches * INCH, INCH / tpi
+    name = f"{size}-{tpi} A"
+    return Thread(name, major, pitch, System.TAPPING, Form.TAPPING, tpi=tpi, series="type A")
+
+
 @cache
 def forming_threads() -> tuple[Thread, ...]:
     """Lobed thread-forming screws of DIN 7500: metric pitch, larger across the lobes."""

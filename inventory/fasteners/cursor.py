@@ -13,6 +13,7 @@ class Cursor:
     """The tidied text, a place in it, and the draft of what was read."""
 
     def __init__(self, text: str) -> None:
+        self.cased = wording.fold(text)
         self.text = wording.tidy(text)
         self.at = 0
         self.said: dict[str, Any] = {}
@@ -35,6 +36,12 @@ class Cursor:
             return None
         self.at = end
         return found
+
+    def as_typed(self, found: re.Match[str], group: str) -> str:
+        """A group of a match with its capitals: 6H is a nut's class, 6h a screw's."""
+        if len(self.cased) != len(self.text):
+            return found[group]
+        return self.cased[found.start(group) : found.end(group)]
 
     def say(self, name: str, value: Any) -> None:
         """Keep the first thing said of a kind."""

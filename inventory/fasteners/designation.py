@@ -37,6 +37,7 @@ class ScrewName:
     earth: bool = False
     high_voltage: bool = False
     size_mm: float | None = None  # nominal diameter, also where the pitch is open
+    left: bool = False  # left-hand
     ask: str | None = None  # what to find out
     unread: tuple[str, ...] = ()
 
@@ -73,7 +74,7 @@ def read_screw(text: str) -> ScrewName:
 
 _PLAIN = (
     *("length", "grade", "fit_class", "finish", "standard", "place"),
-    *("earth", "high_voltage", "secure", "size_mm"),
+    *("earth", "high_voltage", "secure", "size_mm", "left"),
 )
 
 
@@ -82,11 +83,22 @@ def _finish(text: str, cursor: Cursor) -> ScrewName:
     said = cursor.said
     _size_alone(cursor)
     threads, ask = _settle(cursor)
+    if said.get("left"):
+        threads = tuple(left_handed(thread) for thread in threads)
     chosen: dict[str, Any] = {key: said[key] for key in _PLAIN if key in said}
     name = ScrewName(text=text, threads=threads, ask=ask, unread=tuple(cursor.unread), **chosen)
     return replace(
         name, drive=_settle_drive(said, threads), head=said.get("head", said.get("_head"))
     )
+
+
+def left_handed(thread: Thread) -> Thread:
+    """The left-hand thread of a size.
+
+    >>> left_handed(catalogue.metric(8, 1.25)).name
+    'M8x1.25 LH'
+    """
+    return replace(thread, name=f"{thread.name} LH", left=True, common=0)
 
 
 def _size_alone(cursor: Cursor) -> None:
@@ -101,6 +113,8 @@ def _size_alone(cursor: Cursor) -> None:
 def _settle_drive(said: dict[str, Any], threads: tuple[Thread, ...]) -> Drive | None:
     """The drive said, else the one the product standard implies; "security" adds the pin."""
     drive: Drive | None = said.get("drive") or _drive_of_standard(said, threads)
+    if drive and drive.size is None and said.get("_drive_size"):
+        drive = replace(drive, size=said["_drive_size"])
     if drive and said.get("secure") and drive.kind in {Kind.HEXALOBULAR, Kind.HEX}:
         return replace(drive, pin=True)
     return drive
@@ -139,6 +153,8 @@ def _open_number(cursor: Cursor, size: str) -> tuple[tuple[Thread, ...], str | N
     """An inch size without a count: machine coarse, fine, or tapping."""
     machine = [t for t in catalogue.machine_threads() if t.tpi and t.size == size]
     tapping = [t for t in catalogue.tapping_threads() if f" {size}-" in t.name]
+    if "_type_a" in cursor.said:
+        tapping = [blunt] if (blunt := catalogue.type_a(size)) else tapping
     if cursor.form is Form.TAPPING and tapping:
         return tuple(tapping), None
     series = cursor.said.get("_series")

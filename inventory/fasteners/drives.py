@@ -14,6 +14,7 @@ class Kind(StrEnum):
     """Drives met on appliances."""
 
     HEXALOBULAR = "hexalobular"
+    FIVE_LOBE = "five-lobe"  # five lobes and a pin: a hexalobular bit does not enter
     HEX = "hex"
     SQUARE = "square"
     CROSS_H = "cross H"
@@ -61,6 +62,7 @@ _CLASS = {
     Kind.HEX: 1,
     Kind.SQUARE: 1,
     Kind.HEX_WASHER: 1,
+    Kind.FIVE_LOBE: 2,
     Kind.TRIANGLE: 2,
     Kind.TRI_WING: 2,
     Kind.TWO_HOLE: 2,
@@ -129,7 +131,7 @@ class Driver:
     hollow: bool = False
 
 
-_OWN_BIT = {Kind.TRIANGLE, Kind.TRI_WING, Kind.TWO_HOLE}
+_OWN_BIT = {Kind.FIVE_LOBE, Kind.TRIANGLE, Kind.TRI_WING, Kind.TWO_HOLE}
 _PINNED = {Kind.HEXALOBULAR, Kind.HEX}
 
 

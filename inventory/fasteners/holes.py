@@ -154,7 +154,7 @@ def _tapping_pilot(thread: Thread, sheet: float) -> Pilot | None:
         if listed and float(row["over"]) < sheet <= float(row["upto"]):
             return Pilot(float(row["hole"]), tables.number(row["punched"]), None)
     for row in tables.rows("tapping_threads"):
-        if float(row["st"]) == thread.major:
+        if float(row["st"]) == thread.major and row["pilot_in"]:
             return Pilot(round(float(row["pilot_in"]) * INCH, 2), None, None)
     return None
 
@@ -195,6 +195,8 @@ def core_window(thread: Thread) -> Window:
     """The core of a screw's thread, mm."""
     if thread.core is not None:
         return thread.core
+    if not thread.is_machine:
+        return Window(thread.minor, thread.minor)
     flank = limits(thread).screw_mm().pitch
     depth = thread.pitch_diameter - thread.root
     return Window(flank.low - depth, flank.high - depth)

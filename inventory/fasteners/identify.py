@@ -7,12 +7,13 @@ the windows of the standards, never against the nominal size.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from functools import cache
 
 from inventory.errors import WrongInput
-from inventory.fasteners import catalogue
-from inventory.fasteners.thread import INCH, Form, Thread, Window
+from inventory.fasteners import catalogue, foreign
+from inventory.fasteners.thread import FORMS, INCH, Form, Thread, Window
 from inventory.fasteners.threads import limits
 
 CALIPER = 0.03
@@ -92,16 +93,53 @@ def pitch_window(thread: Thread) -> Window:
 
 
 def identify(measured: Measured) -> Identity:
-    """Threads whose windows hold the readings within their uncertainty, likeliest first."""
+    """Threads whose windows hold the readings within their uncertainty, likeliest first.
+
+    British and pipe threads are candidates only where no living thread is near; a better caliper
+    never brings them in.
+    """
     if not 0.5 <= measured.major <= 60:
         raise WrongInput("A major diameter is given in mm, from 0.5 to 60.")
     if measured.pitch is not None and not 0.1 <= measured.pitch <= 6:
         raise WrongInput("A pitch is given in mm, from 0.1 to 6; or give threads per inch.")
-    living = _fitting(measured, old=False)
+    living = _fitting(measured, _all_threads(old=False))
     inside = any(major_window(c.thread).gap(measured.major) == 0 for c in living)
-    found = living if inside else [*living, *_fitting(measured, old=True)]
+    found = living if inside else [*living, *_fitting(measured, _all_threads(old=True))]
+    other = _fitting(_near(measured), foreign.threads())
+    if not _fitting(replace(measured, u_major=CALIPER, u_pitch=CALIPER), _all_threads(old=False)):
+        found = [*found, *other]
     ranked = tuple(sorted(_drop_lobed(found, measured), key=lambda c: c.rank))
-    return Identity(ranked, _ask(ranked, measured), _splitters(ranked, measured))
+    splitters = (*_splitters(ranked, measured), *_other_forms(ranked, other, measured))
+    return Identity(ranked, _ask(ranked, measured), splitters)
+
+
+def _near(measured: Measured) -> Measured:
+    """The readings with no more than a caliper's uncertainty."""
+    return replace(
+        measured,
+        u_major=min(measured.u_major, CALIPER),
+        u_pitch=min(measured.pitch_uncertainty, CALIPER),
+    )
+
+
+def _other_forms(
+    ranked: tuple[Candidate, ...], other: list[Candidate], measured: Measured
+) -> tuple[str, ...]:
+    """A word on a British thread that the readings suit better than the best of the list."""
+    if not ranked or measured.pitch is None or ranked[0].thread.system in FORMS:
+        return ()
+    best = _pitch_gap(ranked[0].thread, measured.pitch)
+    nearer = [c for c in other if _pitch_gap(c.thread, measured.pitch) < min(best, 0.01)]
+    return tuple(
+        f"an old British {c.thread.name} reads alike ({c.thread.pitch:.2f} mm,"
+        f" {c.thread.profile.angle:g} degrees): lay a thread gauge on"
+        for c in nearer[:1]
+    )
+
+
+def _pitch_gap(thread: Thread, pitch: float) -> float:
+    """How far a pitch lies from a thread's, mm."""
+    return pitch_window(thread).gap(pitch)
 
 
 def _all_threads(*, old: bool) -> list[Thread]:
@@ -113,10 +151,10 @@ def _all_threads(*, old: bool) -> list[Thread]:
     return [*machine, *others, *catalogue.plastics_threads()]
 
 
-def _fitting(measured: Measured, *, old: bool) -> list[Candidate]:
+def _fitting(measured: Measured, threads: Iterable[Thread]) -> list[Candidate]:
     """Every thread within the uncertainty of both readings."""
     found = []
-    for thread in _all_threads(old=old):
+    for thread in threads:
         distance = _distance(thread, measured)
         if distance is not None:
             found.append(Candidate(thread, distance))

@@ -13,7 +13,7 @@ from inventory.fasteners import contact, holes
 from inventory.fasteners.contact import Condition
 from inventory.fasteners.fit import Detail, ThreadFit, fit
 from inventory.fasteners.holes import HOLE_NAMES, HoleKind, Place
-from inventory.fasteners.thread import Form, Thread
+from inventory.fasteners.thread import FORMS, Form, Thread
 
 
 class Verdict(StrEnum):
@@ -102,6 +102,8 @@ Judged = tuple[Verdict, Detail, list[str], ThreadFit | None, float | None]
 
 def _judge(wanted: Thread, offered: Thread, place: Place, engaged: float) -> Judged:
     """The first pairing that applies decides."""
+    if (unlike := _unlike(wanted, offered)) is not None:
+        return unlike
     if place.kind is HoleKind.BOSS or wanted.form is Form.PLASTICS:
         return _in_boss(wanted, offered)
     if offered.form is Form.PLASTICS:
@@ -121,6 +123,20 @@ def _no(*reasons: str) -> Judged:
 def _same(*reasons: str) -> Judged:
     """The same thread."""
     return Verdict.SAME, Detail.EXACT, ["The same thread.", *reasons], None, 1.0
+
+
+def _unlike(wanted: Thread, offered: Thread) -> Judged | None:
+    """Another hand, or another form: Whitworth, BA and pipe threads hold in their own kind only."""
+    if wanted.left is not offered.left:
+        hands = ("left-hand", "right-hand") if offered.left else ("right-hand", "left-hand")
+        return _no(f"A {hands[0]} screw does not turn into a {hands[1]} thread.")
+    if wanted.system not in FORMS and offered.system not in FORMS:
+        return None
+    if offered.same_as(wanted):
+        return _same()
+    angles = f"{offered.profile.angle:g} against {wanted.profile.angle:g} degree flanks"
+    pitches = f"pitch {offered.pitch:.3f} against {wanted.pitch:.3f} mm"
+    return _no(f"{offered.name} in {wanted.name}: {angles}, {pitches}; not offered, however close.")
 
 
 def _in_boss(wanted: Thread, offered: Thread) -> Judged:

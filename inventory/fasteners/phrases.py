@@ -1,52 +1,28 @@
 """The grammar of screw names: one small function per line, whose docstring is the line.
 
+Sizes and lengths are in ``sizes``, threads of other forms in ``foreign``; here stand the words.
 Each takes something at the cursor and says True, or leaves it and says False.
 """
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable
-from fractions import Fraction
 
-from inventory.errors import WrongInput
-from inventory.fasteners import catalogue, tables, wording
+from inventory.fasteners import foreign, sizes, tables, wording
 from inventory.fasteners.cursor import Cursor
 from inventory.fasteners.drives import Drive, Kind
-from inventory.fasteners.thread import INCH, Form, Thread
+from inventory.fasteners.thread import Form
 
 Line = Callable[[Cursor], bool]
 
-_NUM = r"[0-9]{1,4}(?:\.[0-9]{1,4})?|\.[0-9]{1,4}"
-_INCHES = r"[0-9]{1,2}(?:-| )[0-9]{1,2}/[1-9][0-9]?|[0-9]{1,2}/[1-9][0-9]?"
-_UNIT = r"(?P<unit>\s?mm|\s?\"|\s?inch(?:es)?|in\b)?"
-
-_METRIC = re.compile(
-    rf"m\s?(?P<d>{_NUM})(?:(?:\s?[x-]\s?|\s(?=0\.))(?P<one>{_INCHES}|{_NUM}))?"
-    rf"(?:\s?x\s?(?P<two>{_INCHES}|{_NUM}))?{_UNIT}"
-)
-_TAPPING = re.compile(
-    rf"st\s?(?P<d>{_NUM})(?:\s?/\s?(?:#[0-9]{{1,2}}|1/4)-[0-9]{{2}}(?:\sab)?)?(?:\s?x\s?(?P<one>{_INCHES}|{_NUM}))?{_UNIT}"
-)
-_PLASTICS = re.compile(r"(?:k|pt|wn\s?14[0-9]{2}\s?k?)\s?(?P<k>[3-6][05])(?![0-9])")
-_NUMBERED = re.compile(
-    r"(?:#|no\.?\s?|nr\.?\s?|number\s|size\s)(?P<n>[0-9]{1,2})(?:\s?-\s?(?P<tpi>[1-9][0-9])(?![0-9/.]))?(?:\s?tpi)?"
-)
-_BARE_NUMBERED = re.compile(r"(?P<n>[0-9]{1,2})\s?(?P<sep>[-/])\s?(?P<tpi>[1-9][0-9])(?![0-9/.])")
-_FRACTIONAL = re.compile(
-    r"(?P<size>[1-9][0-9]?/[1-9][0-9]?|0?\.[0-9]{3,4})\"?(?:\s?-\s?(?P<tpi>[1-9][0-9]?)(?![0-9/.]))?"
-    r"(?!\s?(?:mm|inch|in\b|long))"
-)
-_TPI_LATER = re.compile(r"(?P<tpi>[1-9][0-9])\s?(?:tpi|threads per inch)")
-_DIAMETER_BY_LENGTH = re.compile(rf"(?P<d>{_NUM})\s?(?:mm)?\s?x\s?(?P<one>{_INCHES}|{_NUM}){_UNIT}")
-_LENGTH = re.compile(
-    rf"(?:x\s?|long\s|length\s)?(?P<one>{_INCHES}|{_NUM}){_UNIT}(?:\s(?:long|length))?"
-)
-_SERIES = re.compile(
-    r"(?:unc|unf|unef|uns|unr|un|nc|nf)r?\b(?:\s?-\s?(?=[123][ab]))?|ab\b|type ab\b"
-)
-_CLASS_OF_FIT = re.compile(r"-?(?P<c>[123][ab]|[3-9][a-h](?:[3-9][a-h])?)\b(?!-)")
+_SERIES = re.compile(r"(?:un|n)(?:r?(?:c|f|ef|s)?|[cf]r)\b(?:\s?-\s?(?=[123][ab]))?|ab\b|type ab\b")
+_ONE_CLASS = r"(?:[123][ab]|[3-9][a-h](?:[3-9][a-h])?)"
+_CLASS_OF_FIT = re.compile(rf"-?(?P<c>{_ONE_CLASS}(?:/{_ONE_CLASS})?)\b(?!-[0-9])")
+_ENGAGEMENT_GROUP = re.compile(r"[snl]\b")
+_LEFT = re.compile(r"l\.?h\.?\b|left[- ]?hand(?:ed)?(?: thread)?")
+_DASH = re.compile(r"[-/](?=\s|[a-z0-9.#]|$)")
+_NO_SCREW = re.compile(r"(?:tr|rd|s)\s?[0-9.]{1,6}\s?x\s?[0-9.]{1,6}(?:\s?(?:p[0-9.]{1,4}|lh))?")
 _GRADE = re.compile(
     r"(?:class\s|property class\s|grade\s|gr\.?\s?|sae\s(?:j429\s)?(?:grade\s|gr\.?\s?)?)?"
     r"(?P<g>12\.9|10\.9|9\.8|8\.8|6\.8|5\.8|5\.6|4\.8|4\.6)(?![0-9])"
@@ -54,12 +30,14 @@ _GRADE = re.compile(
     r"|(?:sae\s|j429\s){0,2}(?:grade|gr\.?)\s?(?P<n>[1258])\b"
 )
 _STANDARD = re.compile(
-    r"(?P<body>iso|din(?:\sen)?|asme|ansi|jis|wn)\s?(?P<no>b?[0-9]{1,5}(?:\.[0-9]{1,2}){0,2}(?:-[0-9a-z]{1,2})?)"
+    r"(?P<body>iso|din(?:\sen)?|asme|ansi|jis|wn)\s?(?P<no>b?[0-9]{1,5}(?:\.[0-9]{1,2}){0,2}"
+    r"(?:-(?!m[0-9]|st)[0-9a-z]{1,2}(?![0-9a-z.]))?)"
 )
 _TAPPING_WORDS = re.compile(
     r"self[- ]?tap(?:ping|per)?s?|tapping(?: screw)?|tapper|sheet[- ]?metal(?: screw)?"
-    r"|spaced(?: thread)?"
+    r"|spaced(?: thread)?|self[- ]?drill(?:ing|ers?)?(?: screw)?s?|drill point|teks?\b|type bp?\b"
 )
+_TYPE_A = re.compile(r"type a\b")
 _FORMING_WORDS = re.compile(r"tri-?lobular|thread[- ]?(?:forming|rolling)|lobed")
 
 
@@ -88,192 +66,21 @@ def _standard_row(name: str) -> tables.Row | None:
     return None
 
 
-def _metric(cursor: Cursor) -> bool:
-    """Metric = "M" size [("x" | "-") pitch] ["x" length [unit]]."""
-    if not (found := cursor.take(_METRIC)):
-        return False
-    major = float(found["d"])
-    pitch, length = _pitch_or_length(major, found["one"], found["two"])
-    known = pitch or catalogue.coarse_pitch(major)
-    cursor.say("size_mm", major)
-    if known is not None:
-        cursor.say("threads", (catalogue.metric(major, known),))
-    if length is not None:
-        cursor.say("length", _millimetres(length, found["unit"], inch=False))
-    return True
-
-
-def _pitch_or_length(
-    major: float, one: str | None, two: str | None
-) -> tuple[float | None, str | None]:
-    """Which of the figures behind an M size is the pitch.
-
-    ``M4x8`` is a length, ``M8x1`` a pitch: a figure that is a listed pitch of the size, or
-    less than a third of it, is a pitch.
-    """
-    if one is None:
-        return None, two
-    if two is not None:
-        return max(float(Fraction(one)), 0.1), two
-    if "/" in one:
-        return None, one
-    figure = float(one)
-    if figure < 0.1:
-        raise WrongInput(f"No thread has a pitch of {one} mm.")
-    listed = any(
-        float(row["d"]) == major and float(row["pitch"]) == figure
-        for row in tables.rows("metric_threads")
-    )
-    if listed or figure < major / 3:
-        return figure, None
-    return None, one
-
-
-def _tapping(cursor: Cursor) -> bool:
-    """Tapping = "ST" size ["x" length [unit]]."""
-    if not (found := cursor.take(_TAPPING)):
-        return False
-    cursor.say("size_mm", float(found["d"]))
-    cursor.say_thread(catalogue.tapping_size(float(found["d"])))
-    if found["one"]:
-        cursor.say("length", _millimetres(found["one"], found["unit"], inch=False))
-    return True
-
-
-def _plastics(cursor: Cursor) -> bool:
-    """Plastics = ("K" | "PT") size."""
-    if not (found := cursor.take(_PLASTICS)):
-        return False
-    name = f"K{found['k']}"
-    matches = [t for t in catalogue.plastics_threads() if t.name == name]
-    cursor.say_thread(matches[0] if matches else None)
-    return True
-
-
-def _numbered(cursor: Cursor) -> bool:
-    """Numbered = ("#" | "No.") number ["-" threads per inch]."""
-    if "threads" in cursor.said or not (found := cursor.take(_NUMBERED)):
-        return False
-    return _inch_size(cursor, f"#{int(found['n'])}", found["tpi"])
-
-
-def _bare_numbered(cursor: Cursor) -> bool:
-    """Bare numbered = number ("-" | "/") threads per inch, e.g. 8-32, 8/32.
-
-    A fraction is never a size unless it is in lowest terms, so 8/32 can only be #8-32.
-    """
-    if "threads" in cursor.said or cursor.number is not None:
-        return False
-    peeked = _BARE_NUMBERED.match(cursor.text, cursor.at)
-    if peeked is None or not _known_tpi(f"#{int(peeked['n'])}", int(peeked["tpi"])):
-        return False
-    if peeked["sep"] == "/" and math.gcd(int(peeked["n"]), int(peeked["tpi"])) == 1:
-        return False
-    cursor.take(_BARE_NUMBERED)
-    return _inch_size(cursor, f"#{int(peeked['n'])}", peeked["tpi"])
-
-
-def _known_tpi(size: str, tpi: int) -> bool:
-    """True for a number size and thread count that stand in a table."""
-    machine = any(t.size == size and t.tpi == tpi for t in catalogue.machine_threads())
-    return machine or any(row["ab"] == f"{size}-{tpi}" for row in tables.rows("tapping_threads"))
-
-
-def _fractional(cursor: Cursor) -> bool:
-    """Fractional = inches ["-" threads per inch], e.g. 1/4-20, .250-20."""
-    if "threads" in cursor.said or cursor.number is not None or cursor.bare is not None:
-        return False
-    if not (found := cursor.take(_FRACTIONAL)):
-        return False
-    return _inch_size(cursor, _inch_name(found["size"]), found["tpi"])
-
-
-def _inch_name(size: str) -> str:
-    """A size as the tables name it: 4/16 and .250 are both 1/4; .164 is #8."""
-    inches = float(Fraction(size))
-    for row in tables.rows("unified_threads"):
-        if abs(float(row["d_in"]) - inches) < 0.0006:
-            return row["size"]
-    return str(Fraction(size)) if "/" in size else size
-
-
-def _inch_size(cursor: Cursor, size: str, tpi: str | None) -> bool:
-    """Settle an inch size: machine, tapping, or open."""
-    diameter = _inch_diameter(size)
-    cursor.say("size_mm", diameter * INCH)
-    cursor.number = (size, diameter)
-    if tpi is not None:
-        cursor.say_thread(_inch_thread(size, diameter, int(tpi)))
-    return True
-
-
-def _inch_diameter(size: str) -> float:
-    """Number size n is 0.060 + 0.013 n inches. Source: ASME B1.1."""
-    if size.startswith("#"):
-        return 0.060 + 0.013 * int(size[1:])
-    return float(Fraction(size))
-
-
-def _inch_thread(size: str, diameter: float, tpi: int) -> Thread:
-    """The thread of a size and a count; the AB counts are tapping screws."""
-    for thread in catalogue.tapping_threads():
-        if f" {size}-{tpi} AB" in thread.name:
-            return thread
-    return catalogue.unified(size, diameter, tpi)
-
-
-def _tpi_later(cursor: Cursor) -> bool:
-    """Count = number "TPI", behind a size that left it open."""
-    if cursor.number is None or "threads" in cursor.said:
-        return False
-    if not (found := cursor.take(_TPI_LATER)):
-        return False
-    cursor.say_thread(_inch_thread(*cursor.number, int(found["tpi"])))
-    return True
-
-
-def _diameter_by_length(cursor: Cursor) -> bool:
-    """Diameter by length = figure "x" figure, without a family: 4.2x9.5, 4 x 8 mm."""
-    if cursor.said.get("threads") or cursor.number is not None or cursor.bare is not None:
-        return False
-    if not (found := cursor.take(_DIAMETER_BY_LENGTH)):
-        return False
-    cursor.bare = float(found["d"])
-    cursor.say("length", _millimetres(found["one"], found["unit"], inch=False))
-    return True
-
-
-def _length(cursor: Cursor) -> bool:
-    """Length = ["x"] figure [unit]; inches for an inch thread, else mm."""
-    if "length" in cursor.said or not (found := cursor.take(_LENGTH)):
-        return False
-    inch = cursor.number is not None
-    cursor.say("length", _millimetres(found["one"], found["unit"], inch=inch))
-    return True
-
-
-def _millimetres(figure: str, unit: str | None, *, inch: bool) -> float:
-    """A length as typed, in mm; a fraction is inches whatever the thread."""
-    unit = unit.strip() if unit else None
-    whole, _, rest = figure.replace(" ", "-").rpartition("-")
-    value = float(Fraction(rest)) + (int(whole) if whole else 0)
-    in_inches = unit != "mm" and (unit is not None or "/" in figure or (inch and value < 8))
-    return value * INCH if in_inches else value
-
-
 def _class_words(cursor: Cursor) -> bool:
     """Class = property class | class of fit | series."""
     if found := cursor.take(_GRADE):
         cursor.say("grade", _grade_name(found))
         return True
     if found := cursor.take(_CLASS_OF_FIT):
-        text = found["c"]
+        text = cursor.as_typed(found, "c")
         cursor.say("fit_class", text.upper() if text[0] in "123" else text)
+        return True
+    if "fit_class" in cursor.said and cursor.take(_ENGAGEMENT_GROUP):
         return True
     found = cursor.take(_SERIES)
     if found and found.group().endswith("ab"):
         cursor.form = Form.TAPPING
-    if found and found.group()[:3] in {"unc", "unf", "nc", "nf"}:
+    if found and re.match(r"u?nr?[cf]", found.group()):
         cursor.said.setdefault("_series", "UNF" if "f" in found.group() else "UNC")
     return found is not None
 
@@ -288,7 +95,11 @@ def _grade_name(found: re.Match[str]) -> str:
 
 
 def _form_words(cursor: Cursor) -> bool:
-    """Form = "self-tapping" | "sheet metal" | "trilobular" | ..."""
+    """Form = "self-tapping" | "sheet metal" | "type A" | "trilobular" | ..."""
+    if cursor.take(_TYPE_A):
+        cursor.form = Form.TAPPING
+        cursor.say("_type_a", value=True)
+        return True
     if cursor.take(_TAPPING_WORDS):
         cursor.form = Form.TAPPING
         return True
@@ -299,7 +110,9 @@ def _form_words(cursor: Cursor) -> bool:
 
 
 def _drive(cursor: Cursor) -> bool:
-    """Drive = kind [size] ["pin-in"] | "security"."""
+    """Drive = [size] kind [size] ["pin-in"] | "security"."""
+    if found := cursor.take(wording.SIZE_FIRST):
+        cursor.say("_drive_size", found["size"])
     for kind, pattern in wording.DRIVES:
         if found := cursor.take(pattern):
             _say_drive(cursor, wording.drive_of(kind, found))
@@ -321,6 +134,22 @@ def _say_drive(cursor: Cursor, drive: Drive) -> None:
         cursor.say("drive", drive)
         return
     cursor.said["drive"] = Drive(first.kind, first.size or drive.size, first.pin or drive.pin)
+
+
+def _hand(cursor: Cursor) -> bool:
+    """Hand = "LH" | "left-hand"; a name that says nothing means right-hand."""
+    if cursor.take(_LEFT) is None:
+        return False
+    cursor.say("left", value=True)
+    return True
+
+
+def _no_screw(cursor: Cursor) -> bool:
+    """A trapezoidal, round or miniature thread is no screw of this house: kept as unread."""
+    if not (found := cursor.take(_NO_SCREW)):
+        return False
+    cursor.unread.append(found.group())
+    return True
 
 
 _END_CODE = re.compile(r"(?:-\s?)?[cfr]\s?-?\s?(?P<recess>[hz])\b")
@@ -367,27 +196,32 @@ def _place(cursor: Cursor) -> bool:
 
 
 def _noise(cursor: Cursor) -> bool:
-    """Noise = words that say nothing more."""
-    return cursor.take(wording.NOISE) is not None
+    """Noise = words and strokes that say nothing more."""
+    return (cursor.take(wording.NOISE) or cursor.take(_DASH)) is not None
 
 
 LINES: tuple[Line, ...] = (
     _standard,
     _place,
+    _no_screw,
+    foreign.pipe,
+    foreign.british,
     _form_words,
-    _metric,
-    _tapping,
-    _plastics,
-    _numbered,
-    _tpi_later,
-    _bare_numbered,
+    sizes.metric,
+    sizes.tapping,
+    sizes.plastics,
+    sizes.numbered,
+    sizes.tpi_later,
+    sizes.bare_numbered,
     _class_words,
+    _hand,
     _end_code,
     _drive,
     _head_or_finish,
-    _fractional,
-    _diameter_by_length,
-    _length,
+    sizes.fractional,
+    sizes.diameter_by_length,
+    sizes.pitch_later,
+    sizes.length,
     _noise,
 )
 """The grammar, in the order it is tried at each place."""

@@ -9,7 +9,7 @@ from typing import Any
 from inventory.errors import WrongInput
 from inventory.fasteners.designation import LONGEST, ScrewName, read_screw
 from inventory.fasteners.drives import Drive
-from inventory.fasteners.thread import Thread
+from inventory.fasteners.thread import FORMS, Thread
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +67,7 @@ def from_ratings(
     """
     try:
         said = read_screw(marking[:LONGEST])
-        thread = read_screw(str(ratings.get("thread") or "")).thread or said.thread
+        thread = _thread(read_screw(str(ratings.get("thread") or "")).thread, said.thread)
     except WrongInput:
         return None
     if thread is None:
@@ -88,6 +88,13 @@ def from_ratings(
         state=state,
         origin=origin,
     )
+
+
+def _thread(agreed: Thread | None, printed: Thread | None) -> Thread | None:
+    """The thread agreed upon; a printed left hand or foreign form is never lost on the way."""
+    if agreed is None or printed is None:
+        return agreed or printed
+    return printed if printed.left or printed.system in FORMS else agreed
 
 
 def _drive(agreed: object, printed: Drive | None) -> Drive | None:

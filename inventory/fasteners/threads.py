@@ -17,14 +17,16 @@ USUAL = {System.METRIC: "6g/6H", System.UNIFIED: "2A/2B"}
 
 @dataclass(frozen=True, slots=True)
 class External:
-    """A screw's limits."""
+    """A screw's limits; ``root`` is the rounded root d3, which only metric tables print."""
 
     major: Window
     pitch: Window
+    root: Window | None = None
 
     def scaled(self, factor: float) -> External:
         """The same limits in another unit."""
-        return External(self.major.scaled(factor), self.pitch.scaled(factor))
+        root = self.root.scaled(factor) if self.root else None
+        return External(self.major.scaled(factor), self.pitch.scaled(factor), root)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,11 +80,27 @@ class Limits:
         return {name: unified.rounded(value, places) for name, value in raw.items()}
 
 
+SMALLEST_USUAL = "5H/6h"
+"""M1 to M1.4 have no allowance to spare. Source: ISO 965-2:1998, clause 4 (medium quality is
+5H/6h up to M1.4, 6H/6g above)."""
+
+
+def usual_class(thread: Thread) -> str:
+    """The class of ordinary shop goods of a thread.
+
+    >>> from inventory.fasteners.catalogue import metric
+    >>> usual_class(metric(1.2, 0.25)), usual_class(metric(1.6, 0.35))
+    ('5H/6h', '6g/6H')
+    """
+    tiny = thread.system is System.METRIC and thread.major <= 1.4
+    return SMALLEST_USUAL if tiny else USUAL[thread.system]
+
+
 def limits(thread: Thread, fit_class: str | None = None) -> Limits:
     """The limits of a thread; without a class those of ordinary shop goods."""
     if not thread.is_machine:
         raise WrongInput(f"{thread.name} is not a machine thread; it has no classes of fit.")
-    wanted = fit_class or USUAL[thread.system]
+    wanted = fit_class or usual_class(thread)
     screw: External | None = None
     hole: Internal | None = None
     for one in _parts(wanted):
@@ -130,11 +148,22 @@ def _unified_class(text: str) -> str:
 def _metric_screw(thread: Thread, tolerance: iso965.ToleranceClass) -> External:
     """D - es down to - Td; d2 - es down to - Td2. Source: ISO 965-1, clause 5."""
     crest = thread.major - iso965.deviation(thread.pitch, tolerance.crest_position) / 1000
-    flank = thread.pitch_diameter
-    flank -= iso965.deviation(thread.pitch, tolerance.pitch_position) / 1000
+    es = iso965.deviation(thread.pitch, tolerance.pitch_position) / 1000
+    flank, root = thread.pitch_diameter - es, thread.root - es
     td = iso965.crest_tolerance(thread.pitch, tolerance.crest_grade, internal=False)
     td2 = iso965.pitch_tolerance(thread.major, thread.pitch, tolerance.pitch_grade, internal=False)
-    return External(_printed(crest - td / 1000, crest), _printed(flank - td2 / 1000, flank))
+    deepest = flank - td2 / 1000 - ROOT_DEPTH * thread.pitch
+    return External(
+        _printed(crest - td / 1000, crest),
+        _printed(flank - td2 / 1000, flank),
+        _printed(deepest, root),
+    )
+
+
+ROOT_DEPTH = 0.616025
+"""d2 - d3 in pitches at the least root radius, P/8. Source: ASME B1.13M-2005, clause 8.
+
+d3 max is the nominal root less es. Source: DIN 13-20; public limits of M1 to M5 agree."""
 
 
 def _metric_hole(thread: Thread, tolerance: iso965.ToleranceClass) -> Internal:

@@ -66,7 +66,7 @@ def _basis(thread: Thread) -> _Basis:
 def external(thread: Thread, fit_class: str) -> tuple[Window, Window]:
     """Major and pitch diameter windows of a screw of class 1A, 2A or 3A, in."""
     basis, grade = _basis(thread), fit_class[0]
-    allowance = 0.0 if grade == "3" else rounded(0.3 * basis.tolerance)
+    allowance = 0.0 if grade == "3" else _allowance(thread, basis)
     major_factor = 0.09 if grade == "1" else 0.06
     major_high = basis.major - allowance
     pitch_high = basis.pitch_diameter - allowance
@@ -76,6 +76,18 @@ def external(thread: Thread, fit_class: str) -> tuple[Window, Window]:
         Window(rounded(major_high - major_tolerance), rounded(major_high)),
         Window(rounded(pitch_high - pitch_tolerance), rounded(pitch_high)),
     )
+
+
+PRINTED_ALLOWANCES = {"5/8-11": 0.0016}
+"""Allowances [in] that the table of ASME B1.1 prints otherwise than its formula rounds (.00165).
+
+Source: a transcript of ASME B1.1 table 2A at huatuo6.cn: 5/8-11 UNC 2A, .6234 max."""
+
+
+def _allowance(thread: Thread, basis: _Basis) -> float:
+    """What classes 1A and 2A leave off the basic size, in."""
+    printed = PRINTED_ALLOWANCES.get(thread.name)
+    return rounded(0.3 * basis.tolerance) if printed is None else printed
 
 
 def internal(thread: Thread, fit_class: str) -> tuple[Window, Window]:

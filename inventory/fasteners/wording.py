@@ -14,7 +14,9 @@ _FRACTIONS = re.compile(r"([0-9])?([\u00bc-\u00be\u2150-\u215e])")
 _FOLD = str.maketrans(
     {
         **dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "-"),
-        **dict.fromkeys("\u00d7\u2715\u2716*", "x"),
+        **dict.fromkeys("\u00d7\u2715\u2716\u2a2f\u0445\u0425\u03c7\u03a7*", "x"),
+        **dict.fromkeys("\u041c\u043c\u039c", "M"),
+        **dict.fromkeys("\u200b\u200c\u200d\u200e\u200f\u2060\ufeff\u00ad", ""),
         **dict.fromkeys("\u2033\u201d\u201c\u201e", '"'),
         **dict.fromkeys("\u2019\u2018`\u00b4", "'"),
         "\u2044": "/",
@@ -31,9 +33,14 @@ def tidy(text: str) -> str:
     >>> tidy("ST4,2 × 9,5"), tidy("1½″")
     ('st4.2 x 9.5', '1-1/2"')
     """
+    return fold(text).lower()
+
+
+def fold(text: str) -> str:
+    """The same with its capitals."""
     split = _FRACTIONS.sub(lambda m: (m[1] + "-" if m[1] else "") + m[2], text)
     # before NFKC, which would take an inch mark apart into two primes
-    folded = unicodedata.normalize("NFKC", split.translate(_FOLD)).translate(_FOLD).lower()
+    folded = unicodedata.normalize("NFKC", split.translate(_FOLD)).translate(_FOLD)
     points = re.sub(r"(?<=[0-9]),(?=[0-9])", ".", folded)
     return " ".join(points.split())
 
@@ -44,10 +51,14 @@ _SIZE = r"(?:[ -]?(?:#|no\.? ?|size )?(?P<size>[0-9]{1,2}(?:\.[0-9])?)(?![0-9./x
 
 _DRIVES: tuple[tuple[Kind, str], ...] = (
     (
+        Kind.FIVE_LOBE,
+        rf"(?:five|5)[- ]?lobe|ipr{_SIZE}|(?P<size2>[0-9]{{1,2}})ipr\b",
+    ),
+    (
         Kind.HEXALOBULAR,
         (
-            rf"{_SECURE}?(?:hexalobular|hexalobe|six[- ]?lobe|torx|star"
-            r"|(?:tx|tr|ip)(?=[ -]?[0-9])|t(?=[0-9]))"
+            rf"{_SECURE}?(?:hexalobular|hexalobe|(?:six|6)[- ]?lobe|torx|star"
+            r"|(?:tx|tr|ip)(?=[ -]?[0-9])|t(?=-?[0-9]))"
             rf"(?:[ -]?(?:socket|internal))?{_PIN}{_SIZE}"
             r"(?P<hole>(?<=[0-9])h\b)?"
         ),
@@ -63,7 +74,10 @@ _DRIVES: tuple[tuple[Kind, str], ...] = (
             rf"socket(?:[ -]head)?|hex(?:agon)?){_PIN}{_SIZE}"
         ),
     ),
-    (Kind.CROSS_Z, rf"(?:cross(?:[ -]?recess)?[ -]?z|pozi(?:driv|drive)?|pz|z(?=[0-4]\b)){_SIZE}"),
+    (
+        Kind.CROSS_Z,
+        rf"(?:cross(?:[ -]?recess)?[ -]?z|pozi(?:driv|drive)?|supadriv|pzd?|z(?=[0-4]\b)){_SIZE}",
+    ),
     (Kind.CROSS_J, rf"(?:cross[ -]?j|jis|j(?=[0-4]\b)){_SIZE}"),
     (
         Kind.CROSS_H,
@@ -73,7 +87,7 @@ _DRIVES: tuple[tuple[Kind, str], ...] = (
         ),
     ),
     (Kind.SQUARE, rf"(?:square|robertson|sq|r(?=[0-4]\b)){_SIZE}"),
-    (Kind.SLOT, r"slot(?:ted)?\b|flat[ -]?blade|straight slot"),
+    (Kind.SLOT, r"slot(?:ted)?\b|sl\b|flat[ -]?blade|straight slot"),
     (Kind.TRIANGLE, rf"(?:triangle|triangular|ta(?=[ 0-9])){_SIZE}"),
     (Kind.TRI_WING, rf"tri[- ]?wing{_SIZE}"),
     (Kind.TWO_HOLE, r"(?:two|2)[- ]?hole|snake[- ]?eyes?|spanner head"),
@@ -85,9 +99,16 @@ DRIVES = tuple((kind, re.compile(pattern)) for kind, pattern in _DRIVES)
 """Drives as people type them, the longer names first."""
 
 SECURITY = re.compile(
-    r"security|tamper(?:[- ]?(?:proof|resistant))?|anti[- ]?tamper|with pin|pin[- ]in"
+    r"security|sec\b\.?|tamper(?:[- ]?(?:proof|resistant))?|anti[- ]?tamper|with pin|pin[- ]in"
+    r"|pin(?:ned)?\b|tr\b"
 )
 """Words that say a pin, or a special drive, without naming which."""
+
+SIZE_FIRST = re.compile(
+    r"(?:#|no\.?\s?|nr\.?\s?)(?P<size>[0-9]{1,2})\s?"
+    r"(?=phil|pozi|pzd?\b|ph\b|cross|square|robertson|torx|hexalob|recess)"
+)
+"""The size of a drive before its kind: #2 Phillips."""
 
 
 def drive_of(kind: Kind, found: re.Match[str]) -> Drive:
@@ -97,7 +118,10 @@ def drive_of(kind: Kind, found: re.Match[str]) -> Drive:
     pinned = bool(groups.get("pin") or groups.get("hole"))
     pinned = pinned or bool(re.match(_SECURE, text)) or text.startswith("tr")
     can_be_pinned = kind in {Kind.HEXALOBULAR, Kind.HEX}
-    return Drive(kind, groups.get("size"), can_be_pinned and pinned)
+    size = groups.get("size") or groups.get("size2")
+    if kind is Kind.TRIANGLE and size is not None and re.fullmatch(r"[0-9]{2}", size):
+        size = f"{size[0]}.{size[1]}"  # TA23 is 2.3 mm
+    return Drive(kind, size, can_be_pinned and pinned)
 
 
 HEADS = (

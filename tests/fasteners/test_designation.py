@@ -67,6 +67,42 @@ THREADS = [
     ("4x8 trilobular", "M4x0.7 trilobular (DIN 7500)", 8.0),
     ("K40x12", "K40", 12.0),
     ("PT 40 x 10", "K40", 10.0),
+    # forms of ISO 965-1 clause 4 (class, group of engagement, hand), ASME B1.1 section 6
+    # (decimal size, gaging size in brackets) and ISO 7049/7050 names; see also test_foreign.py
+    ("M4 - 6g", "M4x0.7", None),
+    ("M6×0,75 – 5H6H – S – LH", "M6x0.75 LH", None),
+    ("M4 - 6g LH", "M4x0.7 LH", None),
+    ("M8-LH", "M8x1.25 LH", None),
+    ("M20x2-6H/5g6g", "M20x2", None),
+    ("1/4-20 UNC-2A-LH", "1/4-20 LH", None),
+    (".250-20 UNC-2A", "1/4-20", None),
+    (".190-32 UNF-3A", "#10-32", None),
+    ("10 (.190)-32 UNF-2A", "#10-32", None),
+    ("#10(0.190)-32 x 5/8", "#10-32", 15.875),
+    ("7/16-20 UNRF-2A", "7/16-20", None),
+    ("1-8 UNC-2A", "1-8", None),
+    ("5/8-11 x 2", "5/8-11", 50.8),
+    ("1/4 20 x 3/4", "1/4-20", 19.05),
+    ("1/2-13 UNC-2A x 2.50", "1/2-13", 63.5),
+    ("ISO 4017-M8x20-A2-70", "M8x1.25", 20.0),
+    ("ISO 4017 - M12x80 - 8.8", "M12x1.75", 80.0),
+    ("ISO 7050 – ST3,5 × 16 – C – H", "ST3.5 / #6-20 AB", 16.0),
+    ("DIN7981-C-H 2.9x6.5", "ST2.9 / #4-24 AB", 6.5),
+    ("No. 8 x 1/2 type AB", ST42, 12.7),
+    ("8G x 1/2 self tapper", ST42, 12.7),
+    ("#10 x 3/4 self drilling", "ST4.8 / #10-16 AB", 19.05),
+    ("#8 x 1/2 Type A", "#8-15 A", 12.7),
+    ("#8-15 x 1/2", "#8-15 A", 12.7),
+    ("5mm x 0.8 x 16", "M5x0.8", 16.0),
+    ("M5 L=16", "M5x0.8", 16.0),
+    ("M3 (0.5) x 8", "M3x0.5", 8.0),
+    ("M3 pitch 0.35", "M3x0.35", None),
+    ("M3*8*5.5", "M3x0.5", 8.0),
+    ("M14", "M14x2", None),
+    ("\u041c4\u04458", "M4x0.7", 8.0),  # Cyrillic letters
+    ("M4\u2a2f8", "M4x0.7", 8.0),
+    ("M4\u200bx\u202f8", "M4x0.7", 8.0),
+    ("KA 40 x 10", "K40", 10.0),
 ]  # fmt: skip
 
 
@@ -110,6 +146,18 @@ WORDS = [
     ("M4 raised countersunk nickel", "raised countersunk", None, None, "nickel"),
     ("ISO 7049 ST4.2x13 C Z", "pan", "cross Z", None, None),
     ("DIN 7500 M4x8", None, None, None, None),
+    ("M4x8 T-20H", None, "hexalobular pin-in 20", None, None),
+    ("M4x8 TX15 security", None, "hexalobular pin-in 15", None, None),
+    ("M4x8 TX15 sec", None, "hexalobular pin-in 15", None, None),
+    ("M4x8 T20 TR", None, "hexalobular pin-in 20", None, None),
+    ("M4x8 6-lobe T20 pin", None, "hexalobular pin-in 20", None, None),
+    ("M4x8 IPR20", None, "five-lobe 20", None, None),
+    ("M4x8 20IPR", None, "five-lobe 20", None, None),
+    ("M4x8 PZD2", None, "cross Z2", None, None),
+    ("M4x8 #2 phillips", None, "cross H2", None, None),
+    ("M4x8 SL/PH2", None, "slot", None, None),
+    ("M4x8 TA23 triangle", None, "triangle 2.3", None, None),
+    ("M6x20 ISO 4762 10.9 zp", "cap", "hex 5", "10.9", "zinc"),
 ]
 
 
@@ -164,7 +212,7 @@ def test_earth_and_high_voltage_are_heard() -> None:
         ("#8", "TPI (32 coarse, 36 fine) or tapping 18", 3),
         ("#10", "TPI (24 coarse, 32 fine) or tapping 16", 3),
         ("#12 x 1/2", "TPI (24 coarse, 28 fine) or tapping 14", 3),
-        ("#0", "TPI (80 fine)", 1),
+        ("#0", "TPI (80 fine) or tapping 48", 2),
         ("1/4", "TPI (20 coarse, 28 fine) or tapping 14", 3),
         ("#7", "TPI or tapping 19", 1),
         ("4 x 8 mm", "the pitch, or an M before the size", 1),
@@ -208,6 +256,14 @@ def test_words_nobody_knows_are_kept() -> None:
     assert read_screw("chocolate").threads == ()
 
 
+def test_a_class_keeps_its_capitals() -> None:
+    """6H is a nut's class and 6h a screw's; a pair is one class."""
+    assert read_screw("M4x0.7 6H").fit_class == "6H"
+    assert read_screw("M20x2-6H/5g6g").fit_class == "6H/5g6g"
+    assert read_screw("M6×0,75 – 5H6H – LH").fit_class == "5H6H"
+    assert read_screw("M4 - 6g LH").length is None
+
+
 def test_a_class_of_fit_is_read() -> None:
     """6g and 2A, behind a dash or apart."""
     assert read_screw("M4x0.7-6g").fit_class == "6g"
@@ -221,6 +277,7 @@ def test_a_class_of_fit_is_read() -> None:
         ("#8", "give TPI"),
         ("chocolate", "No thread is known"),
         ("M4x0", "no|No thread has a pitch of 0"),
+        ("M4 pitch 3", "M4 has no pitch of 3 mm"),
     ],
 )
 def test_a_name_without_one_thread_is_refused_where_one_is_needed(text: str, sentence: str) -> None:

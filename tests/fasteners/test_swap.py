@@ -81,7 +81,31 @@ def test_a_thread_that_usually_runs_is_tried_by_hand() -> None:
     place = Place(HoleKind.NUT, engaged=2.5)
 
     assert _outcome(swap.thread_goes_in, "#3-56", "M2.5", place) is Outcome.ASK
-    assert _outcome(swap.thread_goes_in, "M5", "#10-32", place) is Outcome.MET
+    sure = Place(HoleKind.NUT, engaged=2.0)
+    assert _outcome(swap.thread_goes_in, "M2.2", "#2-56", sure) is Outcome.MET
+
+
+@pytest.mark.parametrize("place", [Place(kind) for kind in HoleKind], ids=lambda p: p.kind.value)
+@pytest.mark.parametrize(
+    ("wanted", "offered"),
+    [(a, b) for one, other in (
+        ("M4", "#8-32"), ("M4", "#8-36"), ("M5", "#10-32"), ("M5", "#10-24"), ("M3.5", "#6-32"),
+        ("M3", "#4-40"), ("M3", "#5-40"), ("M6", "1/4-20"), ("M8", "5/16-18"), ("M10", "3/8-16"),
+        ("M12", "1/2-13"), ("M4", "M4x0.75"), ("M5", "M5x0.9"), ("M3", "M3x0.6"),
+        ("M8", "M8x1"), ("M4", "ST4.2"), ("#8-32", "#8-18"), ("#8-18", "#8-15"), ("M4", "K40"),
+        ("1/4-20", "1/4 BSW"), ("M6", "0BA"), ("#10-32", "2BA"), ("M8", "M8 LH"),
+        ("G1/4", "R1/4"), ("G1/4", "1/4 NPT"),
+    ) for a, b in ((one, other), (other, one))],
+)  # fmt: skip
+def test_a_pair_that_is_taken_for_equal_never_simply_goes_in(
+    wanted: str, offered: str, place: Place
+) -> None:
+    """The wrong-pitch trap, both ways and in every hole: at best a person is asked.
+
+    Sources: trojansf.co.uk (metric and UN threads are not interchangeable); ISO 261, ASME B1.1,
+    BS 84 and BS 93 for pitches and flank angles; smontanaro.net, 2003-07, for #10-32 in M5.
+    """
+    assert _outcome(swap.thread_goes_in, wanted, offered, place) is not Outcome.MET
 
 
 # state ------------------------------------------------------------------------------
