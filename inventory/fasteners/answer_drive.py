@@ -50,9 +50,9 @@ def size_answer(given: Given) -> Answer:
     quantity = str(given.get("quantity", "")).lower()
     size = _size_name(thread)
     if "head" in quantity or "dk" in quantity or quantity.startswith("k"):
-        return _head_answer(size, str(given.get("head", "pan")))
+        return _head_answer(size, given.get("head"), standard)
     kind = next((kind for word, kind in _KIND_OF_QUANTITY if word in quantity), "hexalobular")
-    row = drives.standard_size(standard, size, kind)
+    row = drives.shared_size(standard, size, kind)
     if row is None:
         why = f"{standard} gives no {kind} size for {thread}."
         return {"size": None, "why": why}
@@ -84,9 +84,9 @@ def _lengths(text: str) -> Answer:
     return {"mm": float(text), "size_mm": float(text)}
 
 
-def _head_answer(size: str, head: str) -> Answer:
-    """Head diameter and height."""
-    row = heads.head_row(size, head)
+def _head_answer(size: str, head: str | None, standard: str) -> Answer:
+    """Head diameter and height, of the standard's own head where the case names none."""
+    row = heads.head_row(size, head or read_screw(standard).head or "pan", standard)
     if row is None:
         return {"dk_max": None, "k_max": None}
     unit, across, high = row["unit"], float(row["dk_max"]), float(row["k_max"])
@@ -97,7 +97,7 @@ def _head_answer(size: str, head: str) -> Answer:
 def drive_answer(given: Given) -> Answer:
     """A of ISO 10664, the tamper class and the driver of a drive."""
     found = read_drive(f"{given['drive']} {given.get('size', '')}")
-    size = given.get("size")
+    size = given.get("size", found.size)
     across = None
     if found.kind is Kind.HEXALOBULAR and size is not None:
         across = drives.points_across(drives.size_text(size))

@@ -95,6 +95,13 @@ def _ultimate(thread: Thread, given: Given) -> Answer:
     return _load(thread, given, strength.ultimate_load)
 
 
+def _stresses(_thread: Thread, given: Given) -> Answer:
+    """Stress of a class, MPa and ksi: proof where the quantity says so, else tensile."""
+    proof = "proof" in str(given.get("quantity")).lower()
+    value = _each(given, _CLASSES, strength.proof_stress if proof else strength.tensile_stress)
+    return {"MPa": value, "ksi": _scaled(value, 1 / strength.KSI)}
+
+
 def _percent(thread: Thread, given: Given) -> Answer:
     """Per cent of thread a hole leaves, on the 0.75 H and on the 0.625 H basis."""
     bore = next((b for n in _BORES if (b := _length(given, n)) is not None), None)
@@ -255,6 +262,10 @@ def _overlap(thread: Thread, _given: Given) -> Answer:
 
 
 QUANTITIES: tuple[tuple[str, Callable[[Thread, Given], Answer]], ...] = (
+    ("tensile_strength", _stresses),
+    ("tensile strength", _stresses),
+    ("proof_stress", _stresses),
+    ("proof_strength", _stresses),
     ("proof", _proof),
     ("strip_load", _strip),
     ("percent_thread_own", _overlap),

@@ -125,8 +125,7 @@ def _drive_of_standard(said: dict[str, Any], threads: tuple[Thread, ...]) -> Dri
     kind: str | None = said.get("_drive")
     if kind is None:
         return None
-    as_standard = said.get("_sizes_as") or said["standard"]
-    row = drives.standard_size(as_standard, threads[0].size, kind) if threads else None
+    row = drives.shared_size(said["standard"], threads[0].size, kind) if threads else None
     return Drive(Kind.CROSS_H if kind == "cross" else Kind(kind), row["size"] if row else None)
 
 

@@ -222,6 +222,22 @@ def standard_size(standard: str, thread_size: str, kind: str) -> tables.Row | No
     return None
 
 
+def shared_size(standard: str, thread_size: str, kind: str) -> tables.Row | None:
+    """The drive size of a standard, else of the one whose sizes it shares.
+
+    >>> [shared_size(one, "M2", "cross")["size"] for one in ("DIN 7985", "DIN 965", "ISO 7046-1")]
+    ['1', '0', '0']
+    """
+    found = standard_size(standard, thread_size, kind)
+    wanted = _standard_key(standard)
+    for row in tables.rows("standards"):
+        if found is None and row["sizes_as"] and _standard_key(row["standard"]) == wanted:
+            found = standard_size(row["sizes_as"], thread_size, kind)
+    if found is None and re.fullmatch(r"ISO704[67]-[12]", wanted):
+        return standard_size(standard.split("-", maxsplit=1)[0], thread_size, kind)
+    return found
+
+
 def _standard_key(standard: str) -> str:
     """A standard's number without spaces, year or edition.
 

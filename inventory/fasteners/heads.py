@@ -19,10 +19,11 @@ def diameter(thread: Thread, head: str) -> float | None:
     return float(row["dk_max"]) * (INCH if row["unit"] == "in" else 1.0)
 
 
-def head_row(thread_size: str, head: str) -> tables.Row | None:
-    """The table line of a head on a thread size."""
+def head_row(thread_size: str, head: str, standard: str = "") -> tables.Row | None:
+    """The table line of a head on a thread size; where a standard is named, its own line only."""
     for row in tables.rows("heads"):
-        if row["thread"] == thread_size and row["head"] == head:
+        alike = (row["thread"], row["head"]) == (thread_size, head)
+        if alike and standard in {"", row["standard"]}:
             return row
     return None
 

@@ -30,7 +30,7 @@ _GRADE = re.compile(
     r"|(?:sae\s|j429\s){0,2}(?:grade|gr\.?)\s?(?P<n>[1258])\b"
 )
 _STANDARD = re.compile(
-    r"(?P<body>iso|din(?:\sen)?|asme|ansi|jis|wn)\s?(?P<no>b?[0-9]{1,5}(?:\.[0-9]{1,2}){0,2}"
+    r"(?P<body>iso|din(?:\sen)?|asme|ansi|jis(?=\s?b)|wn)\s?(?P<no>b?[0-9]{1,5}(?:\.[0-9]{1,2}){0,2}"
     r"(?:-(?!m[0-9]|st)[0-9a-z]{1,2}(?![0-9a-z.]))?)"
 )
 _TAPPING_WORDS = re.compile(
@@ -53,7 +53,6 @@ def _standard(cursor: Cursor) -> bool:
         cursor.form = cursor.form or Form(row["form"])
         cursor.said.setdefault("_head", row["head"] or None)
         cursor.said.setdefault("_drive", row["drive"] or None)
-        cursor.said.setdefault("_sizes_as", row["sizes_as"] or None)
     return True
 
 

@@ -104,9 +104,16 @@ def _class_key(name: str) -> str:
     return short
 
 
-def _stress(name: str, which: str) -> float:
-    """Proof or tensile stress of a class in MPa."""
+ABOVE_M16 = {"8.8": {"proof": 600.0, "tensile": 830.0}}
+"""MPa of a class in sizes above M16. Source: ISO 898-1:2013, table 3."""
+
+
+def _stress(name: str, which: str, thread: Thread | None = None) -> float:
+    """Proof or tensile stress of a class in MPa, for a size where sizes differ."""
     row = property_class(name)
+    large = thread is not None and thread.system is System.METRIC and thread.major > 16
+    if large and row["class"] in ABOVE_M16:
+        return ABOVE_M16[row["class"]][which]
     return float(row[which]) * (KSI if row["unit"] == "ksi" else 1.0)
 
 
@@ -115,15 +122,22 @@ def tensile_stress(name: str) -> float:
     return _stress(name, "tensile")
 
 
+def proof_stress(name: str) -> float:
+    """Proof stress of a class, MPa."""
+    return _stress(name, "proof")
+
+
 def proof_load(thread: Thread, name: str) -> float:
     """Proof load, N: the printed figure where there is one, else As times the proof stress."""
-    return _printed_load(thread, name, "proof") or stress_area(thread) * _stress(name, "proof")
+    return _printed_load(thread, name, "proof") or stress_area(thread) * _stress(
+        name, "proof", thread
+    )
 
 
 def ultimate_load(thread: Thread, name: str) -> float:
     """Least breaking load, N: the printed figure where there is one, else As times tensile."""
     printed = _printed_load(thread, name, "ultimate")
-    return printed or stress_area(thread) * _stress(name, "tensile")
+    return printed or stress_area(thread) * _stress(name, "tensile", thread)
 
 
 def _printed_load(thread: Thread, name: str, column: str) -> float | None:

@@ -355,7 +355,7 @@ def test_cases_of_the_same_shapes_are_answered(
         ("limits", {"thread": "M4", "quantity": "colour"}, "no quantity 'colour'"),
         ("limits", {"thread": "M4", "quantity": "percent_thread"}, "hole's minor diameter"),
         ("limits", {"thread": "M27x1.5", "quantity": "clearance"}, "No clearance hole"),
-        ("limits", {"thread": "5/16-18", "quantity": "tap_drill"}, "No tap drill"),
+        ("limits", {"thread": "5/16-20", "quantity": "tap_drill"}, "No tap drill"),
         ("identify", {"pitch_mm": 0.7}, "name or a measured major"),
         ("compat", {"quantity": "engaged_turns", "thread": "M4"}, "height of the thread"),
         (

@@ -122,7 +122,7 @@ WORDS = [
     ("DIN 7985 M3x6", "pan", "cross H1", None, None),
     ("ISO 14583 M4x8", "pan", "hexalobular 20", None, None),
     ("DIN 912 M4x10 12.9", "cap", "hex 3", "12.9", None),
-    ("DIN 933 M6x16 8.8 zinc", "hex", "hex washer", "8.8", "zinc"),
+    ("DIN 933 M6x16 8.8 zinc", "hex", "hex washer 10", "8.8", "zinc"),
     ("DIN 965 M3x10 4.8", "countersunk", "cross H1", "4.8", None),
     ("M3x6 button hex 2 A2-70", "button", "hex 2", "A2-70", None),
     ("#10-24 x 3/8 truss phillips #2 zinc plated", "truss", "cross H2", None, "zinc"),

@@ -136,7 +136,7 @@ def test_tap_drills_are_the_printed_ones(name: str, mm: float) -> None:
 
 def test_an_inch_size_without_a_listed_drill_has_none() -> None:
     """No formula is published for it here."""
-    assert holes.tap_drill(_thread("5/16-18")) is None
+    assert holes.tap_drill(_thread("5/16-20")) is None
 
 
 # ISO 273:1979 fine, medium, coarse [mm] as printed publicly.
