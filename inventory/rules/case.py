@@ -55,7 +55,7 @@ def case_of(wanted: Wanted, offered: Part, codes: frozenset[str] | None = None) 
         need=need,
         stated=in_terms(used, wanted.needs),
         has=_coolest(
-            _with_code(in_terms(used, offered.ratings), used, offered.type_code),
+            _with_code(_in_terms(used, offered.ratings), used, offered.type_code),
             need.get("ambient_max_c"),
         ),
         same_type=bool(theirs & own_codes(wanted)) and _makers_agree(wanted.maker, offered.maker),
@@ -78,8 +78,27 @@ def _family(wanted: Wanted, offered: Part) -> str:
 def _need(wanted: Wanted, used: Sheet) -> Mapping[str, Value]:
     """What is wanted: the failed part's own ratings, with what the tech stated on top."""
     assumed = {name: wanted.assumed[name] for name in ("standard",) if name in wanted.assumed}
-    read = _as_alternating(used, in_terms(used, {**assumed, **wanted.ratings}))
+    read = _as_alternating(used, _in_terms(used, {**assumed, **wanted.ratings}))
     return _with_code({**read, **in_terms(used, wanted.needs)}, used, wanted.type_code)
+
+
+def _in_terms(used: Sheet, ratings: Mapping[str, Value]) -> dict[str, Any]:
+    """Ratings in the sheet's terms, without a contact that is only guessed.
+
+    A bench may take a bare temperature for one that opens, for its readings show if it does not;
+    a stand-in may not: one series prints the same figure on both. Source: KSD301 family data
+    sheet (normally closed or normally open).
+    """
+    said = in_terms(used, ratings)
+    told = any(said.get(name) is not None for name in ("close_on_rise_c", "reset_c"))
+    sure = ratings.get("contact") is not None or told or said.get("reset") in _OPENS
+    if used.id == "thermal_cutout" and not sure:
+        said.pop("contact", None)
+    return said
+
+
+_OPENS = ("manual", "one-shot")
+"""Kinds of reset that only a contact opening on rise can have. Common practice."""
 
 
 def _as_alternating(used: Sheet, said: dict[str, Any]) -> dict[str, Any]:
