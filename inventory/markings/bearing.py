@@ -57,15 +57,16 @@ _BORES = {"00": 10, "01": 12, "02": 15, "03": 17}
 SEALS = {
     "2 shields": "2ZR|2Z|ZZE?|ZZS?",
     "1 shield": "ZE?",
-    "2 contact seals": "2RS1?H?R?|2RSH2?|2RSL|2RS2|2HRS|DDU|LLU|LLH|2NSE?|DD|EE|PP|2RSR",
-    "1 contact seal": "RS1?H?R?|RSR|DU|LU|NSE",
+    "2 contact seals": "2RU|2RS1?H?R?|2RSH2?|2RSL|2RS2|2HRS|DDU|LLU|LLH|2NSE?|DD|EE|PP|2RSR",
+    "1 contact seal": "RU|RS1?H?R?|RSR|DU|LU|NSE",
     "2 non-contact seals": "2RZ|LLB|VV|2BRS|2RSD|2NKE?",
     "1 non-contact seal": "RZ|LB|BRS|NKE",
 }
-"""Spellings of shields and seals. Source: eibc.in, prefix and suffix guide, five makers."""
+"""Spellings of shields and seals. Sources: eibc.in, prefix and suffix guide, five makers; RU,
+boretbearings.com."""
 
 _BASIC = re.compile(
-    r"(?P<prefix>(?:NUP|NJ|NU|NN|NF|N|QJ|NA|HK|BK|W|SS?|E2\.)\s?-?)?"
+    r"(?P<heat>TS[234]-)?(?P<prefix>(?:NUP|NJ|NU|NN|NF|N|QJ|NA|W|SS?|E2\.)\s?-?)?"
     r"(?P<number>[0-9]{2,3}/[0-9]{1,3}(?:[.,][0-9]{1,3})?"
     r"|[1-8][0-9]{3,4}/[0-9]{1,3}[.,][0-9]{1,3}|[1-8][0-9]{2,4})(?![0-9])"
 )
@@ -87,8 +88,37 @@ def basic(scan: Scanner) -> bool:
     scan.assume("seals", "open", f"{SKF}: no suffix, no seal")
     scan.assume("clearance", "CN", f"{SKF}: no suffix, normal clearance")
     means: dict[str, Meaning] = {
+        "heat": ("heat-stabilised rings", NTN),
         "prefix": ("type or material", SKF),
         "number": (f"{kind} bearing, series {series}, bore {bore} mm", SKF),
+    }
+    return legend(scan, found, means)
+
+
+_DRAWN_CUP = re.compile(
+    r"(?P<type>HK|BK|HN)\s?(?P<bore>[0-9]{2})\s?(?P<width>[0-9]{2})(?P<tail>T2|ZWD|L{1,2})?"
+    r"(?:\s(?P<cage>T2))?(?P<grease>/[0-9]AS)?(?![0-9A-Za-z])",
+    ANY_CASE,
+)
+NTN = "NTN, drawn cup needle roller bearings and bearing number arrangement (pdfslide; table 4.3)"
+
+
+def drawn_cup(scan: Scanner) -> bool:
+    """DrawnCup = "HK" shaft-mm width-mm tail; the figures are millimetres and no bore code."""
+    found = scan.peek(_DRAWN_CUP)
+    if found is None or "bore_mm" in scan.ratings:
+        return False
+    scan.say("type", "needle roller")
+    scan.say("series", found["type"].upper())
+    scan.say("bore_mm", int(found["bore"]))
+    scan.say("width_mm", int(found["width"]))
+    means: dict[str, Meaning] = {
+        "type": ("drawn cup needle roller bearing", NTN),
+        "bore": (f"for a shaft of {int(found['bore'])} mm", NTN),
+        "width": (f"{int(found['width'])} mm wide", NTN),
+        "tail": ("cage, seal or roller rows, by the maker's table", NTN),
+        "cage": ("plastic cage", NTN),
+        "grease": ("grease", NTN),
     }
     return legend(scan, found, means)
 
@@ -96,7 +126,7 @@ def basic(scan: Scanner) -> bool:
 def _split(prefix: str, number: str) -> tuple[str, str, int | float] | None:
     """Type, series and bore of a basic designation; None where it is none."""
     letters = prefix.strip().rstrip("-").strip()
-    rolling = letters if letters.startswith(("N", "Q", "H", "B")) else ""
+    rolling = letters if letters.startswith(("N", "Q")) else ""
     if "/" in number:
         head, bore = number.split("/")
         head = head[:-2] if len(head) > 3 else head  # a bore off the standard, e.g. 6202/15.875
@@ -111,7 +141,7 @@ def _split(prefix: str, number: str) -> tuple[str, str, int | float] | None:
 def _named(letters: str, head: str, bore: float) -> tuple[str, str, int | float] | None:
     """Put the type's name to the series."""
     if letters:
-        kind = "needle roller" if letters in ("NA", "HK", "BK") else TYPES.get(letters[:2])
+        kind = "needle roller" if letters == "NA" else TYPES.get(letters[:2])
         return (kind or TYPES["N"], letters + head, bore)
     if not head or not bore:
         return None
@@ -130,15 +160,16 @@ def _assume_outline(scan: Scanner, series: str, bore: float) -> None:
 
 
 _SEAL = re.compile(
-    r"[\s.-]?(?P<seal>2RS[LR]|2RSH2?|2RS[12]?|2HRS|2RZ|2RSD|2NSE?|2NKE?|2BRS|2ZR?|ZZ[ES]?|LL[UBH]|DDU?|VV|EE|PP|"
-    r"RSR|RS[1H]?|RZ|BRS|NSE|NKE|DU|LU|LB|ZE?)(?![0-9A-Z]|(?<=R)S)"
+    r"[\s./-]{0,2}(?P<seal>2RU|2RS[LR]|2RSH2?|2RS[12]?|2HRS|2RZ|2RSD|2NSE?|2NKE?|2BRS|2ZR?|ZZ[ES]?|LL[UBH]|DDU?|VV|EE|PP|"
+    r"RSR|RS[1H]?|RZ|BRS|NSE|NKE|DU|LU|LB|RU|ZE?)(?![0-9A-Za-z]|(?<=R)S)",
+    ANY_CASE,
 )
 
 
 def seal(scan: Scanner) -> bool:
     """Seal = "2"? ("RS" | "Z" | "RZ") | makers' letters."""
     found = scan.peek(_SEAL)
-    name = _seal_name(found["seal"]) if found else None
+    name = _seal_name(found["seal"].upper()) if found else None
     if found is None or name is None:
         return False
     scan.say("seals", name)
@@ -158,9 +189,11 @@ def _seal_name(letters: str) -> str | None:
 
 
 _CLEARANCE = re.compile(
-    r"[\s/-]{0,2}(?P<clearance>C[2345N])(?P<half>[HLMP])?(?:(?![0-9A-Za-z])|(?=GJN|MT|HT|WT))"
+    r"[\s./-]{0,2}(?P<clearance>C[2345N])(?P<half>[HLMP](?![0-9]))?"
+    r"(?:(?![0-9A-Za-z])|(?=GJN|MT|HT|WT|P[2456]))",
+    ANY_CASE,
 )
-_CM = re.compile(r"[\s/-]{0,2}(?P<clearance>CM)(?![0-9A-Za-z])")
+_CM = re.compile(r"[\s./-]{0,2}(?P<clearance>CM)(?![0-9A-Za-z])", ANY_CASE)
 _CLEAR = {
     "C2": "smaller than normal",
     "CN": "normal",
@@ -176,7 +209,7 @@ def clearance(scan: Scanner) -> bool:
     found = scan.peek(_CLEARANCE) or scan.peek(_CM)
     if found is None:
         return False
-    name = found["clearance"]
+    name = found["clearance"].upper()
     scan.say("clearance", name)
     means = {"clearance": (f"clearance {_CLEAR[name]}", LFD)}
     if "half" in found.groupdict():
@@ -185,8 +218,10 @@ def clearance(scan: Scanner) -> bool:
 
 
 _SUFFIX = re.compile(
-    r"[\s/-]{0,2}(?P<suffix>P[2456]|ABEC\s?-?[13579]|TN(?:9|GH)?|TVH|TVP2?|MA?|J|E(?:CP|CJ|CM|K)?|K30|K|NR|N|W33|"
-    r"EMQ|VZ|V[1-4]|L[0-9]{1,2}|MT[0-9]{2}|HT|LT|WT|GJN|S[0-3]|BE(?:CBP|P|CBM)?|B|AC?|C|AS)(?![0-9A-Za-z])"
+    r"[\s./-]{0,2}(?P<suffix>P[2456]|ABEC\s?-?[13579]|TN(?:9|GH)?|TVH|TVP2?|MA?|J|E(?:CP|CJ|CM|K)?|K30|K|NR|N|W33|"
+    r"EMQ|VZ|V[1-4]|L[0-9]{1,2}|MT[0-9]{2}|HT|LT|WT|GJN|S[0-3]|BE(?:CBP|P|CBM)?|B|AC?|C|AS|D[BFT]|[+][0-9]{1,3})"
+    r"(?:(?![0-9A-Za-z])|(?=L[0-9]D|D[BFT](?![A-Za-z])|C[2345](?![0-9])|P[2456](?![0-9])))",
+    ANY_CASE,
 )
 _SUFFIXES = {
     "P": "accuracy class",
@@ -205,6 +240,8 @@ _SUFFIXES = {
     "S": "heat-stabilised rings",
     "B": "contact angle and cage",
     "C": "contact angle",
+    "D": "arrangement of a pair",
+    "+": "spacer of the pair",
 }
 
 
@@ -213,7 +250,7 @@ def suffix(scan: Scanner) -> bool:
     found = scan.peek(_SUFFIX)
     if found is None or "bore_mm" not in scan.ratings:
         return False
-    letters = found["suffix"]
+    letters = found["suffix"].upper()
     if letters.startswith(("P", "ABEC")) and letters[-1].isdigit():
         scan.say("precision", letters)
     means = "brass cage" if letters[0] == "M" and len(letters) < 3 else _SUFFIXES[letters[0]]
@@ -239,6 +276,7 @@ def size(scan: Scanner) -> bool:
 RULES: tuple[Rule, ...] = (
     rest_of_word,
     size,
+    drawn_cup,
     basic,
     seal,
     clearance,
@@ -257,9 +295,10 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(
-    r"(?<![0-9A-Za-z.])(?:(?:SS?)?(?:6[0-9]{2,4}|16[0-9]{3}|[127][0-9]{3}|[23][0-9]{4})E?\s?-?/?"
-    r"(?:2?RS[1HR]?|2?Z[ZR]?|2RZ|DDU|LLU|LLB|VV)(?![A-Za-z])|NUP?\s?[23][0-9]{2,3}"
-    r"|6[0-9]{3}\s?[-/ ]\s?(?:C[2345]|P[456])(?![0-9])|bearing(?![A-Za-z]))",
+    r"(?<![0-9A-Za-z.])(?:(?:SS?)?(?:6[0-9]{2,4}|16[0-9]{3}|[127][0-9]{3}|[23][0-9]{4})E?[\s./-]{0,2}"
+    r"(?:2?RS[1HRL]?|2?Z[ZR]?|2RZ|2?RU|DDU?|DU|LLU|LLB|LU|VV|NR)(?![A-Za-z])|[HB]K\s?[0-9]{2}\s?[0-9]{2}|NUP?\s?[23][0-9]{2,3}"
+    r"|6[0-9]{3}\s?[-/ ]\s?(?:C[2345]|P[456])(?![0-9])|bearing(?![A-Za-z])"
+    r"|7[0-9]{3}B?[A-Z0-9]{0,3}D[BFT][+])",
     ANY_CASE,
 )
 _ALONE = re.compile(

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 
-from inventory.markings.amounts import PRACTICE
+from inventory.markings.amounts import PRACTICE, review
+from inventory.markings.belt_sections import NARROW_MM, NUMBERS, timing, v_belt
 from inventory.markings.figures import figure
 from inventory.markings.passive_marks import (
     ANY_CASE,
@@ -26,11 +27,7 @@ RIB_PITCH_MM = {"PH": 1.6, "PJ": 2.34, "PK": 3.56, "PL": 4.7, "PM": 9.4}
 """Rib pitch of each profile, mm. Source: ISO 9982:2019."""
 
 GRIDOTO = "gridoto.com, how V-belt codes are read (RPF 2365 9,5x925; R-A 3 PK 1920)"
-ISO_4184 = "ISO 4184, classical and narrow V-belts, top widths from memory"
-
-CLASSICAL_MM = {"Y": 6, "Z": 10, "A": 13, "B": 17, "C": 22, "D": 32, "E": 40}
-NARROW_MM = {"SPZ": 10, "SPA": 13, "SPB": 16, "SPC": 22, "XPZ": 10, "XPA": 13, "XPB": 16}
-"""Top width of V-belt sections in mm. Source: ISO 4184, from memory."""
+BANDED = "rogerbrownco.com, sizing V-belts: 845K8 is 84.5 inch outside and 8 ribs"
 
 _RIBBED = re.compile(
     r"(?:(?P<brand>R-?A)\s?)?(?P<ribs>[1-9][0-9]?)\s?(?P<elastic>E)?\s?(?P<profile>P[HJKLM])\s?"
@@ -56,13 +53,12 @@ def ribbed(scan: Scanner) -> bool:
     scan.say("rib_pitch_mm", RIB_PITCH_MM[profile])
     if groups["ribs"]:
         scan.say("ribs", int(groups["ribs"]))
-    if groups["length"]:
-        scan.say("length_mm", figure(groups["length"]))
+    short = len(groups["profile"]) == 1
+    length = _length(scan, groups["length"], profile, short=short) if groups["length"] else ""
     if groups.get("elastic") or groups.get("elastic2"):
         scan.say("elastic", value=True)
     if groups.get("brand"):
         scan.say("type", groups["brand"])
-    short = len(groups["profile"]) == 1
     means = {
         "brand": ("maker's name of the type", GRIDOTO),
         "ribs": (f"{groups['ribs']} ribs", ISO_9982),
@@ -70,12 +66,33 @@ def ribbed(scan: Scanner) -> bool:
             f"profile {profile}, ribs {RIB_PITCH_MM[profile]} mm apart",
             "washing-machine practice: J for PJ" if short else ISO_9982,
         ),
-        "length": (f"{groups['length']} mm long", ISO_9982),
+        "length": (length, BANDED if "inch" in length else ISO_9982),
         "unit": ("millimetres", PRACTICE),
         "elastic": ("stretch belt", PRACTICE),
         "elastic2": ("stretch belt", PRACTICE),
     }
     return legend(scan, found, {n: m for n, m in means.items() if n in groups})
+
+
+def _length(scan: Scanner, text: str, profile: str, *, short: bool) -> str:
+    """Set the length of a poly-V belt and hand back how it is spoken.
+
+    With the profile's full name it is millimetres, and so with four figures of H or J alone; K,
+    L and M alone with three are American: tenths of an inch. Any other could be either.
+    """
+    american = profile in ("PK", "PL", "PM")
+    if not short or (not american and len(text) > 3):
+        scan.say("length_mm", figure(text))
+        return f"{text} mm long"
+    inches = figure(text, -1)
+    if american and len(text) == 3:
+        scan.say("length_in", inches)
+        scan.say("length_system", "La")
+        return f"{inches} inch long outside"
+    scan.propose(f"{text} mm", "read as millimetres", length_mm=figure(text))
+    scan.propose(f"{inches} inch", "read as tenths of an inch", length_in=inches)
+    review(scan, f"{text} may be millimetres or tenths of an inch ({inches}); measure the belt.")
+    return "length, in millimetres or tenths of an inch"
 
 
 _RAW_EDGE = re.compile(r"(?P<type>RPF|REC|RECMF|RCMF)\s?-?\s?(?P<code>[0-9]{4})(?![0-9])", ANY_CASE)
@@ -141,98 +158,6 @@ def length_system(scan: Scanner) -> bool:
     return scan.take(_SYSTEM, _SYSTEMS[found["system"]], PRACTICE) is not None
 
 
-_NARROW = re.compile(
-    r"(?P<profile>[SX]P[ZABC])\s?-?\s?(?P<length>[1-9][0-9]{2,3})(?:\s?mm)?(?![0-9A-Za-z])"
-)
-_CLASSICAL = re.compile(
-    r"(?P<profile>[ZABCDE])\s?-?\s?(?P<inch>[1-9][0-9]{1,2})(?:[.,](?P<part>[0-9]{1,2}))?(?![0-9A-Za-z.])"
-)
-_METRIC = re.compile(
-    r"(?P<profile>[YZABCDE])\s?-?\s?(?P<length>[4-9][0-9]{2}|[1-9][0-9]{3})(?:\s?mm)?(?![0-9A-Za-z.])"
-)
-"""Four hundred inches would be ten metres: such a figure is the datum length in mm (ISO 4184)."""
-
-_LIGHT = re.compile(
-    r"(?P<width>[345])L\s?-?\s?(?P<length>[1-9][0-9]{2,3})(?P<kevlar>K)?(?![0-9A-Za-z.])"
-)
-_LIGHT_MM = {"3": 9.5, "4": 12.7, "5": 16.7}
-RMA = "RMA IP-23, single V-belts 3L, 4L, 5L: outside length in tenths of an inch; from memory"
-
-
-def v_belt(scan: Scanner) -> bool:
-    """V = narrow section length mm | classical section length inch, inside."""
-    if found := scan.peek(_NARROW):
-        scan.say("profile", found["profile"])
-        scan.say("length_mm", int(found["length"]))
-        width = NARROW_MM.get(found["profile"])
-        means = {
-            "profile": (f"narrow V-belt, {width} mm wide at the top", ISO_4184),
-            "length": (f"{found['length']} mm long, pitch length", ISO_4184),
-        }
-        return legend(scan, found, means)
-    if found := scan.peek(_LIGHT):
-        return _light_duty(scan, found)
-    if found := scan.peek(_METRIC):
-        scan.say("profile", found["profile"])
-        scan.say("length_mm", int(found["length"]))
-        means = {
-            "profile": (f"V-belt, {CLASSICAL_MM[found['profile']]} mm wide at the top", ISO_4184),
-            "length": (f"{found['length']} mm long; which length is not said", ISO_4184),
-        }
-        return legend(scan, found, means)
-    found = scan.peek(_CLASSICAL)
-    if found is None:
-        return False
-    scan.say("profile", found["profile"])
-    scan.say("length_in", figure(f"{found['inch']}.{found['part'] or 0}"))
-    means = {
-        "profile": (f"V-belt, {CLASSICAL_MM[found['profile']]} mm wide at the top", ISO_4184),
-        "inch": ("inches, inside length by practice", PRACTICE),
-        "part": ("tenths of an inch", PRACTICE),
-    }
-    return legend(scan, found, means)
-
-
-def _light_duty(scan: Scanner, found: re.Match[str]) -> bool:
-    """LightDuty = width-digit "L" outside length in tenths of an inch, e.g. 4L380."""
-    scan.say("profile", f"{found['width']}L")
-    scan.say("width_mm", _LIGHT_MM[found["width"]])
-    scan.say("length_in", int(found["length"]) / 10)
-    scan.say("length_system", "La")
-    means = {
-        "width": (f"light-duty V-belt, {_LIGHT_MM[found['width']]} mm wide at the top", RMA),
-        "length": (f"{int(found['length']) / 10} inch long outside", RMA),
-        "kevlar": ("aramid cords", RMA),
-    }
-    return legend(scan, found, means)
-
-
-_TIMING = re.compile(
-    r"(?P<length>[1-9][0-9]{1,3})\s?-?\s?(?P<profile>[358]M|14M|S[358]M|GT[235]|MXL|XL|T5|T10|T2[.,]5|AT5|AT10)\s?-?\s?"
-    r"(?P<width>[1-9][0-9]{0,2})?(?![0-9A-Za-z])"
-    r"|(?P<profile2>AT5|AT10|T2[.,]5|T5|T10|HTD\s?[358]M)\s?[/-]\s?(?P<length2>[1-9][0-9]{1,3})(?![0-9A-Za-z])"
-)
-
-
-def timing(scan: Scanner) -> bool:
-    """Toothed = length profile width? | profile "/" length, e.g. 300-3M-9."""
-    found = scan.peek(_TIMING)
-    if found is None:
-        return False
-    scan.say("profile", (found["profile"] or found["profile2"]).replace(",", "."))
-    length = int(found["length"] or found["length2"])
-    if found["profile"] in ("MXL", "XL"):
-        scan.say("length_in", length / 10)
-    else:
-        scan.say("length_mm", length)
-    if found["width"]:
-        scan.say("width_mm", int(found["width"]))
-    source = "ISO 13050 and ISO 5296, toothed belts, from memory"
-    names = ("length", "profile", "width", "profile2", "length2")
-    texts = ("length", "toothed profile", "width in mm", "toothed profile", "length in mm")
-    return legend(scan, found, {n: (t, source) for n, t in zip(names, texts, strict=True)})
-
-
 RULES: tuple[Rule, ...] = (
     rest_of_word,
     ribbed,
@@ -262,8 +187,8 @@ def _inches(scan: Scanner) -> None:
     inches, length = scan.ratings.get("length_in"), scan.ratings.get("length_mm")
     if inches is None:
         return
-    if length is None and scan.ratings.get("length_system") == "La":
-        scan.assume("length_mm", round(inches * 25.4), RMA)
+    if length is None and "length_system" in scan.ratings:
+        scan.assume("length_mm", round(inches * 25.4), NUMBERS)
     elif length is None:
         source = "common practice: the number is the inside length in inches"
         scan.assume("length_mm", round(inches * 25.4), source)
@@ -274,11 +199,13 @@ def _inches(scan: Scanner) -> None:
 
 _SURE = re.compile(
     r"(?<![0-9A-Za-z])(?:[1-9][0-9]?\s?E?\s?P[HJKLM]E?(?![A-Za-z])|P[HJKLM]\s?-?[1-9][0-9]{2,3}"
-    r"|[1-9][0-9]{2,3}\s?[HJ]\s?[4-9](?![0-9])|[SX]P[ZABC]\s?[1-9][0-9]{2,3}|RPF|[345]L\s?[1-9][0-9]{2,3}K?(?![0-9A-Za-z])|(?:poly-?)?v-?belt|belt\b)",
+    r"|[1-9][0-9]{2,3}\s?[HJ]\s?[4-9](?![0-9])|[SX]P[ZABC]\s?[1-9][0-9]{2,3}|RPF|[345]L\s?[1-9][0-9]{2,3}K?(?![0-9A-Za-z])"
+    r"|[358]V[XK]?[1-9][0-9]{2,3}(?![0-9A-Za-z.])|(?:poly-?)?v-?belt|belt\b)",
     ANY_CASE,
 )
 _MAYBE = re.compile(
-    r"\s*(?:[0-9]{1,2}(?:[.,][0-9])?\s?[x×]\s?[1-9][0-9]{2,3}\s?L[iawpde]|[1-9][0-9]{1,2}-?[358]M-?[0-9]{1,2})\s*"
+    r"\s*(?:[0-9]{1,2}(?:[.,][0-9])?\s?[x×]\s?[1-9][0-9]{2,3}\s?L[iawpde]|[1-9][0-9]{1,2}-?[358]M-?[0-9]{1,2}"
+    r"|[1-9][0-9]{1,3}(?:MXL|X?L|X{0,2}H)(?:025|03[17]|050|075|[1-4]00)|[1-9][0-9]{2,3}[KLM][1-9][0-9]?)\s*"
 )
 
 
@@ -286,7 +213,21 @@ def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
     if _SURE.search(text):
         return 0.9
-    return 0.7 if _MAYBE.fullmatch(text) else 0.0
+    if _MAYBE.fullmatch(text):
+        return 0.7
+    section = _SECTION.fullmatch(text)
+    return 0.3 if section and _is_made(section["section"].upper(), int(section["inch"])) else 0.0
+
+
+_SECTION = re.compile(r"\s{0,9}(?P<section>[A-E][XK]?)-?(?P<inch>[1-9][0-9]{1,2})\s{0,9}", ANY_CASE)
+_MADE_IN = {"A": (15, 400), "B": (20, 800), "C": (32, 800), "D": (80, 800), "E": (105, 800)}
+"""Shortest and longest belt of a section, in inches. Source: mastertoolrepair.com, belt range."""
+
+
+def _is_made(section: str, inches: int) -> bool:
+    """True where belts of that section come in that length."""
+    low, high = _MADE_IN[section[0]]
+    return low <= inches <= high
 
 
 def canonical(reading: Reading) -> str:

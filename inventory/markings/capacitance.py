@@ -37,6 +37,25 @@ _DECIMAL_UF = "china-jinpei.com and shenmaoec.net: a bare decimal is µF"
 _ON_DISC = "pedalprojects.co.uk and fdotstokes.com read R as pF and as µF"
 
 
+# fmt: off
+_MANTISSA = {
+    "A": "1", "Q": "1.1", "B": "1.25", "T": "1.5", "C": "1.6", "Z": "1.8", "D": "2", "P": "2.2",
+    "E": "2.5", "F": "3.15", "V": "3.5", "G": "4", "W": "4.5", "H": "5", "J": "6.3", "K": "8",
+}
+# fmt: on
+EIA_VOLTS = "EIA voltage code as tabled at oriedza.blogspot.com/2014_04_17_archive.html"
+
+
+def code_volts(code: str) -> int | float | None:
+    """Volts of a two-character voltage code: exponent, then mantissa.
+
+    >>> code_volts("2A"), code_volts("2J"), code_volts("0J")
+    (100, 630, 6.3)
+    """
+    mantissa = _MANTISSA.get(code[1])
+    return None if mantissa is None else figure(mantissa, int(code[0]))
+
+
 def say_farads(scan: Scanner, picofarad: Decimal) -> str:
     """Set the capacitance, in both units, and hand back how it is spoken."""
     scan.say("capacitance_pf", tidy(picofarad))
@@ -46,15 +65,33 @@ def say_farads(scan: Scanner, picofarad: Decimal) -> str:
 
 def with_tolerance(scan: Scanner, found: re.Match[str], means: dict[str, Meaning]) -> bool:
     """The legend of a code that may end in a tolerance letter."""
-    if found["tol"]:
-        means["tol"] = say_tolerance(scan, found["tol"])
+    for name in {"tol", "close"} & found.groupdict().keys():
+        if found[name]:
+            means[name] = farad_tolerance(scan, found[name])
     return legend(scan, found, means)
+
+
+SMALL_PF = {"B": 0.1, "C": 0.25, "D": 0.5, "F": 1, "G": 2}
+"""Tolerance in picofarad where the value is below 10 pF. Source: IEC 60062:2016, table 8."""
+
+_L_OF_CERAMICS = "electronics360.globalspec.com/article/19056, ceramic capacitors: L is 15 %"
+
+
+def farad_tolerance(scan: Scanner, letter: str) -> Meaning:
+    """Set what a letter says on a capacitor: below 10 pF it is picofarad and not per cent."""
+    if letter == "L":
+        scan.say("tolerance_pct", 15)
+        return "tolerance ±15 %", _L_OF_CERAMICS
+    if letter in SMALL_PF and scan.ratings.get("capacitance_pf", 10) < 10:
+        scan.say("tolerance_pf", SMALL_PF[letter])
+        return f"tolerance ±{SMALL_PF[letter]} pF", IEC_60062
+    return say_tolerance(scan, letter)
 
 
 _UNIT = re.compile(
     r"(?P<number>[0-9]{0,6}[.,][0-9]{1,4}|[0-9]{1,6})\s{0,2}"
     r"(?:(?P<micro>[µu]\s?[Ff]?d?|U\s?F|MFD|mfd|Mfd)|(?P<nano>[nN][Ff])|(?P<pico>[pP][Ff]|MMFD?|mmfd?))"
-    r"\s?(?P<tol>[BCDFGHJKMZ])?(?![A-Za-z])"
+    r"(?:\s?(?P<tol>[FGHJKMZ])|(?<=[pP][fF])\s?(?P<close>[BCD]))?(?![A-Za-z])"
 )
 _MICRO_WORDS = "uF, UF, MFD: microfarad"
 
@@ -142,7 +179,7 @@ def r_point(scan: Scanner) -> bool:
 
 
 _DIGITS = re.compile(
-    r"(?P<code>[1-9][0-9][0-9])\s?(?P<tol>[BCDFGHJKMNZ])?"
+    r"(?<![:][ ])(?<!:)(?<![0-9][/+])(?P<code>[1-9][0-9][0-9])\s?(?P<tol>[BCDFGHJKLMNZ])?"
     r"(?:(?<=[A-Z])(?=[0-9]{2,4}V)|(?![A-Za-z°℃%]|[.,]?[0-9]|\s?[V°℃%]))"
 )
 
@@ -189,9 +226,22 @@ def _two_units(scan: Scanner, found: re.Match[str], micro: float) -> bool:
     return with_tolerance(scan, found, {"number": ("a value without its unit", _DECIMAL_UF)})
 
 
+_CLOSE = re.compile(r"(?P<letter>[BCD])(?![0-9A-Za-z.])")
+_CLOSE_PF = 10_000
+
+
 def letter(scan: Scanner) -> bool:
-    """Tolerance = a letter alone behind the value."""
-    return tolerance_letter(scan, after=VALUE)
+    """Tolerance = a letter alone behind the value.
+
+    On ten nanofarads and more a lone B, C or D is a class of duty or of flame, not a tolerance.
+    """
+    found = scan.peek(_CLOSE)
+    if found is None:
+        return tolerance_letter(scan, after=VALUE)
+    said = scan.ratings
+    if said.get("capacitance_pf", _CLOSE_PF) >= _CLOSE_PF or "tolerance_pct" in said:
+        return False
+    return legend(scan, found, {"letter": farad_tolerance(scan, found["letter"])})
 
 
 VALUE_LINES = (lettered, with_unit, milli, r_point)

@@ -9,16 +9,20 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from inventory.markings.amounts import PRACTICE
+from inventory.markings import capacitor_motor
+from inventory.markings.amounts import PRACTICE, hertz
 from inventory.markings.capacitance import (
     BARE_V,
+    EIA_VOLTS,
     VALUE_LINES,
+    code_volts,
     decimal,
     digits,
     letter,
     say_farads,
     with_tolerance,
 )
+from inventory.markings.capacitor_electrolytic import CODES, SURE
 from inventory.markings.figures import IEC_60062, digit_code, farads, figure, tidy
 from inventory.markings.passive_marks import (
     COMMON,
@@ -31,28 +35,9 @@ from inventory.markings.passive_marks import (
     volts,
     word,
 )
-from inventory.markings.scanner import Scanner
+from inventory.markings.scanner import Rule, Scanner
 from inventory.markings.writing import Line, faithful, write
 from inventory.records import Reading
-
-# fmt: off
-_MANTISSA = {
-    "A": "1", "Q": "1.1", "B": "1.25", "T": "1.5", "C": "1.6", "Z": "1.8", "D": "2", "P": "2.2",
-    "E": "2.5", "F": "3.15", "V": "3.5", "G": "4", "W": "4.5", "H": "5", "J": "6.3", "K": "8",
-}
-# fmt: on
-_EIA = "EIA voltage code as tabled at oriedza.blogspot.com/2014_04_17_archive.html"
-
-
-def code_volts(code: str) -> int | float | None:
-    """Volts of a two-character voltage code: exponent, then mantissa.
-
-    >>> code_volts("2A"), code_volts("2J"), code_volts("0J")
-    (100, 630, 6.3)
-    """
-    mantissa = _MANTISSA.get(code[1])
-    return None if mantissa is None else figure(mantissa, int(code[0]))
-
 
 _CODED = re.compile(
     r"(?P<volts>[0-3][A-Z])\s?(?P<code>[1-9][0-9][0-9])\s?(?P<tol>[BCDFGHJKMNZ])?(?![0-9A-Za-z])"
@@ -67,23 +52,28 @@ def coded(scan: Scanner) -> bool:
         return False
     scan.say("voltage_vdc", rated)
     means = {
-        "volts": (f"{rated} V d.c.", _EIA),
+        "volts": (f"{rated} V d.c.", EIA_VOLTS),
         "code": (say_farads(scan, digit_code(found["code"])), IEC_60062),
     }
     return with_tolerance(scan, found, means)
 
 
 _VOLTS_CODE = re.compile(r"(?P<volts>[0-3][A-Z])(?=\s{0,2}[0-9]{0,3}[pnuµ][0-9])")
+_UNCODED_PF = 10_000_000  # from 10 µF on values are printed plainly, and 2A is a current
+_VOLTS_BEHIND = re.compile(r"(?P<volts>[0-3][A-Z])(?![0-9A-Za-z])")
 
 
 def volts_code(scan: Scanner) -> bool:
-    """Volts = exponent and mantissa letter in front of a lettered value, e.g. 2E 4n7J."""
+    """Volts = exponent and mantissa letter, before a lettered value or behind any: 2E 4n7J."""
     found = scan.peek(_VOLTS_CODE)
+    coded_value = 0 < scan.ratings.get("capacitance_pf", 0) < _UNCODED_PF
+    if found is None and coded_value and "voltage_vdc" not in scan.ratings:
+        found = scan.peek(_VOLTS_BEHIND)
     rated = code_volts(found["volts"]) if found else None
     if found is None or rated is None:
         return False
     scan.say("voltage_vdc", rated)
-    return legend(scan, found, {"volts": (f"{rated} V d.c.", _EIA)})
+    return legend(scan, found, {"volts": (f"{rated} V d.c.", EIA_VOLTS)})
 
 
 _TEMPERATURE_CODE = re.compile(r"(?P<code>[XYZ][4-9][FPRSTUV]|C0G|NP0)(?![0-9A-Za-z])")
@@ -101,21 +91,25 @@ def temperature_code(scan: Scanner) -> bool:
 
 _BARE_VOLTS = re.compile(
     r"(?P<volts>50|63|100|160|200|250|275|400|450|500|630|800|1000|1250|1600|2000)"
-    r"\s?(?P<ac>~)?(?![0-9A-Za-z.,%°])"
+    r"\s?(?P<ac>~)?(?![0-9A-Za-z.,%°]|\s?[/-]\s?[0-9])"
 )
 
 
-def bare_volts(scan: Scanner) -> bool:
-    """Volts = a usual rating without V, once the value was read, e.g. 100n J 630 | number "~"."""
-    found = scan.peek(_BARE_VOLTS)
-    if found is None or not (found["ac"] or "capacitance_pf" in scan.ratings):
-        return False
-    if {"voltage_vdc", "voltage_vac"} & scan.ratings.keys():
-        return False
-    kind = "a" if found["ac"] else "d"
-    scan.say(f"voltage_v{kind}c", int(found["volts"]))
-    means = (f"{found['volts']} V {kind}.c.", PRACTICE if found["ac"] else BARE_V)
-    return legend(scan, found, {"volts": means})
+def bare_volts(kind: str, why: str) -> Rule:
+    """Make the line of a usual rating without V, a.c. or d.c. as the ``kind`` of part has it."""
+
+    def rule(scan: Scanner) -> bool:
+        """Volts = figure, once the value was read, e.g. 100n J 630 | figure "~"."""
+        found = scan.peek(_BARE_VOLTS)
+        if found is None or not (found["ac"] or "capacitance_pf" in scan.ratings):
+            return False
+        if {"voltage_vdc", "voltage_vac"} & scan.ratings.keys():
+            return False
+        said, source = ("a", PRACTICE) if found["ac"] else (kind, why)
+        scan.say(f"voltage_v{said}c", int(found["volts"]))
+        return legend(scan, found, {"volts": (f"{found['volts']} V {said}.c.", source)})
+
+    return rule
 
 
 FILMS = (
@@ -150,33 +144,44 @@ def size(scan: Scanner) -> bool:
     return scan.take(_SIZE, "diameter and height in mm", PRACTICE) is not None
 
 
-RULES = (
-    rest_of_word,
-    climatic,
-    temperature,
-    volts("voltage_vdc", BARE_V),
-    size,
-    coded,
-    volts_code,
-    temperature_code,
-    *VALUE_LINES,
-    bare_volts,
-    digits,
-    tolerance,
-    decimal,
-    letter,
-    *FILMS,
-    word("BP|NP|bi-?polar|non-?polar", "not polarised", PRACTICE, polarised=False),
-    word("electrolytic|elko|elco", "electrolytic", PRACTICE, dielectric="electrolytic"),
-    word("capacitors?|condensateur|kondensator|cap", "the word for the part", PRACTICE),
-    *COMMON,
-)
+def _rules(*, motor: bool) -> tuple[Rule, ...]:
+    """The whole grammar, in order; a motor capacitor's bare volts are a.c."""
+    bare = ("voltage_vac", capacitor_motor.IEC_60252) if motor else ("voltage_vdc", BARE_V)
+    return (
+        rest_of_word,
+        *CODES,
+        capacitor_motor.sections,
+        capacitor_motor.span,
+        climatic,
+        temperature,
+        hertz,
+        volts(*bare),
+        *(capacitor_motor.LINES if motor else ()),
+        size,
+        coded,
+        volts_code,
+        temperature_code,
+        *VALUE_LINES,
+        *(() if motor else (bare_volts("d", BARE_V),)),
+        digits,
+        tolerance,
+        decimal,
+        letter,
+        *FILMS,
+        word("BP|NP|bi-?polar|non-?polar", "not polarised", PRACTICE, polarised=False),
+        word("electrolytic|elko|elco", "electrolytic", PRACTICE, dielectric="electrolytic"),
+        word("capacitors?|condensateur|kondensator|cap", "the word for the part", PRACTICE),
+        *COMMON,
+    )
+
+
+_PLAIN, _MOTOR = _rules(motor=False), _rules(motor=True)
 
 
 def read(text: str) -> Reading:
-    """Read what is printed on a film, ceramic or electrolytic capacitor."""
+    """Read what is printed on a film, ceramic, electrolytic or motor capacitor."""
     scan = Scanner(text)
-    scan.sweep(RULES)
+    scan.sweep(_MOTOR if capacitor_motor.is_for_a_motor(scan.view) else _PLAIN)
     _small_electrolytic(scan)
     return scan.reading("capacitor")
 
@@ -199,20 +204,23 @@ def _small_electrolytic(scan: Scanner) -> None:
 
 
 _SURE = re.compile(
-    r"[0-9]\s?(?:[µu]F|UF|nF|pF|MFD)(?![A-Za-z])"
+    r"[0-9]\s?(?:[µu]F|UF|nF|pF|MFD|mfd)(?![A-Za-z])|(?<![A-Za-z])(?:CBB6[0-9]|CD60|MFD)"
     r"|(?<![0-9A-Za-z])[0-3][A-Z][1-9][0-9]{2}[JKMZ](?![0-9A-Za-z])"
 )
 _MAYBE = re.compile(
-    r"(?<![0-9A-Za-z])(?:[0-9]{1,3}[pnµu][0-9]{0,3}|[pnµu][0-9]{1,3}|[1-9][0-9]{2})[JKM]?(?![0-9A-Za-z])"
+    r"(?<![0-9A-Za-z])(?:(?:[0-9]{1,3}[pnµu][0-9]{0,3}|[pnµu][0-9]{1,3})[BCDGJKM]?|[1-9][0-9]{2}[JKM]?)"
+    r"(?![0-9A-Za-z])"
 )
 _ALONE = re.compile(
-    r"\s*(?:[1-9][0-9]{2}[JKMZ]?(?:\s[XYZ][4-9][A-Z])?|0?[.,][0-9]{1,3}(?:[JKM][0-9]{0,3})?|[0-9]R[0-9])\s*"
+    r"\s*(?:(?:[0-3][A-Z]\s)?[1-9][0-9]{2}\s?[BCDFGJKLMZ]?(?:\s[XYZ][4-9][A-Z])?|0?[.,][0-9]{1,3}(?:[JKM][0-9]{0,3})?|[0-9]R[0-9])\s*"
 )
 _OTHERS = re.compile(r"(?<![A-Za-z])[XY][1-4](?![0-9])|AC\s?[12][0-9]{3}|[12][0-9]{3}\s?V")
 
 
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
+    if SURE.match(text):
+        return 0.9
     if _SURE.search(text):
         return 0.35 if _OTHERS.search(text) else 0.7
     if _ALONE.fullmatch(text):

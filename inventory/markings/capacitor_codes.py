@@ -8,7 +8,7 @@ from decimal import Decimal
 from inventory.markings.capacitance import say_farads
 from inventory.markings.figures import IEC_60062, digit_code
 from inventory.markings.passive_marks import legend, say_tolerance
-from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.scanner import Scanner
 
 MURATA = "Murata, safety recognized ceramic capacitors, part numbering (xonelec DE1B3KX681KA5B)"
 MURATA_TYPES = {"KX": ["X1", "Y1"], "KH": ["X1", "Y2"], "KY": ["X1", "Y2"]}
@@ -170,7 +170,3 @@ def metallised_paper(scan: Scanner) -> bool:
     if not digits_in_all:
         means |= {"size": ("size code", KEMET_PME), "volts": ("275 V a.c.", KEMET_PME)}
     return legend(scan, found, means)
-
-
-CODES: tuple[Rule, ...] = (murata, kemet_r46, epcos, metallised_paper)
-"""Lines that take a maker's whole code."""

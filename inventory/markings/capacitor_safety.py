@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from math import sqrt
 
-from inventory.markings.amounts import PRACTICE
+from inventory.markings.amounts import PRACTICE, hertz
 from inventory.markings.capacitance import (
     VALUE_LINES,
     decimal,
@@ -17,7 +17,9 @@ from inventory.markings.capacitance import (
     letter,
 )
 from inventory.markings.capacitor import FILMS, LINES, bare_volts, temperature_code
-from inventory.markings.capacitor_codes import CODES, MURATA, MURATA_TYPES, say_classes
+from inventory.markings.capacitor_codes import MURATA, MURATA_TYPES, say_classes
+from inventory.markings.capacitor_codes_more import CODES
+from inventory.markings.capacitor_codes_more import SURE as SURE_CODES
 from inventory.markings.figures import figure, ohms
 from inventory.markings.passive_marks import (
     ANY_CASE,
@@ -115,6 +117,19 @@ def bleeder(scan: Scanner) -> bool:
     return legend(scan, found, {"value": (f"built-in resistor of {ohms(amount)}", PRACTICE)})
 
 
+_SHORT_VOLTS = re.compile(r"(?P<volts>[1-5][0-9]{2})\s?(?P<kind>AC)(?![0-9A-Za-z])", ANY_CASE)
+
+
+def short_volts(scan: Scanner) -> bool:
+    """Volts = three figures "AC", the V left out, e.g. 275AC."""
+    found = scan.peek(_SHORT_VOLTS)
+    if found is None:
+        return False
+    scan.say("voltage_vac", int(found["volts"]))
+    means = {"volts": (f"{found['volts']} V", PRACTICE), "kind": ("a.c.", PRACTICE)}
+    return legend(scan, found, means)
+
+
 _PULSE = re.compile(
     r"(?P<kv>[1-9](?:[.,][0-9]{1,2})?)\s?kV(?:\s?(?:peak|pulse|impulse))?(?![0-9A-Za-z~]|\s?(?:AC|~))",
     ANY_CASE,
@@ -139,9 +154,11 @@ RULES: tuple[Rule, ...] = (
     temperature,
     bleeder,
     pulse,
+    hertz,
     volts("voltage_vac", "IEC 60384-14, rated voltage is a.c."),
+    short_volts,
     *VALUE_LINES,
-    bare_volts,
+    bare_volts("a", "IEC 60384-14, rated voltage is a.c."),
     temperature_code,
     digits,
     tolerance,
@@ -216,7 +233,7 @@ _WORN = re.compile(r"(?:MKP|MPX|[0-9][nuµ]F?)\b.{0,20}\b2[57]5\s?V?\s?~")
 
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
-    if _SURE.search(text):
+    if _SURE.search(text) or SURE_CODES.search(text):
         return 0.9
     if _MAYBE.search(text) or _GLUED.search(text):
         return 0.6

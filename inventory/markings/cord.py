@@ -11,7 +11,7 @@ import re
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.cable_size import SIZES
 from inventory.markings.coupler import nema, sheet
-from inventory.markings.harmonised import code, harmonised, iec_227
+from inventory.markings.harmonised import bare_area, code, harmonised, iec_227
 from inventory.markings.passive_marks import (
     COMMON,
     amount,
@@ -107,6 +107,7 @@ RULES: tuple[Rule, ...] = (
     sheet,
     ul_type,
     *SIZES,
+    bare_area,
     temperature,
     amount("V(?:AC)?", "voltage_v", "rated voltage"),
     amount("A", "current_a", "rated current"),
@@ -134,12 +135,13 @@ _MAYBE = re.compile(
 )
 
 
+_HARMONISED_SMALL = re.compile(r"\s{0,9}[ha]0[1357][a-z0-9]{1,6}-[a-z](?![A-Za-z])")
 _ALONE = re.compile(r"\s*(?:STW?|TPT|TST|SJ|SV|SOW?|SE|XTW|SRD[ET]?)\s*")
 
 
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
-    if _SURE.search(text):
+    if _SURE.search(text) or _HARMONISED_SMALL.match(text):
         return 0.95
     if _ALONE.fullmatch(text):
         return 0.4

@@ -145,7 +145,8 @@ def volts(scan: Scanner) -> bool:
 
 
 _NEMA = re.compile(
-    r"(?:NEMA\s?-?)?(?P<series>1|5|6|10|14)\s?-\s?(?P<amps>15|20|30|50)(?P<kind>[PR])(?![0-9A-Za-z])",
+    r"(?:(?P<word>NEMA)\s?-?\s?)?(?P<lock>L)?(?P<series>TT|14|10|1|5|6)\s?-\s?"
+    r"(?P<amps>15|20|30|50|60)(?P<kind>[PR])?(?![0-9A-Za-z])",
     ANY_CASE,
 )
 _NEMA_VOLTS = {
@@ -154,25 +155,32 @@ _NEMA_VOLTS = {
     "6": (250, "I"),
     "10": (250, None),
     "14": (250, "I"),
+    "TT": (125, "I"),
 }
+NEMA = "NEMA WD 6, as tabled at utilitiesbunker.com and wiki.toku.us"
 
 
 def nema(scan: Scanner) -> bool:
-    """Plug = "NEMA" series "-" ampere ("P" | "R")."""
+    """Plug = "NEMA"? "L"? series "-" ampere ("P" | "R")?; without P or R only after the word."""
     found = scan.peek(_NEMA)
-    if found is None:
+    if found is None or not (found["word"] or found["kind"]):
         return False
-    voltage, protection = _NEMA_VOLTS[found["series"]]
-    scan.say("plug", f"{found['series']}-{found['amps']}{found['kind'].upper()}")
+    series, kind = found["series"].upper(), (found["kind"] or "").upper()
+    voltage, protection = _NEMA_VOLTS[series]
+    lock = "L" if found["lock"] else ""
+    scan.say("plug", f"{lock}{series}-{found['amps']}{kind}")
     scan.say("current_a", int(found["amps"]))
     scan.say("voltage_vac", voltage)
     if protection:
         scan.say("class", protection)
-    source = "NEMA WD 6, voltages from memory"
+    if lock:
+        scan.say("locking", value=True)
     means = {
-        "series": (f"{voltage} V", source),
-        "amps": (f"{found['amps']} A", source),
-        "kind": ("plug" if found["kind"].upper() == "P" else "receptacle", source),
+        "word": ("the American plug standard", NEMA),
+        "lock": ("locks with a turn", NEMA),
+        "series": (f"{voltage} V", NEMA),
+        "amps": (f"{found['amps']} A", NEMA),
+        "kind": ("plug" if kind == "P" else "receptacle", NEMA),
     }
     return legend(scan, found, means)
 
@@ -234,13 +242,13 @@ def _from_sheet(scan: Scanner) -> None:
 
 
 _SURE = re.compile(
-    r"IEC\s?-?(?:60)?320|NEMA\s?-?[0-9]{1,2}-[0-9]{2}[PR]|\bC1[3-9]A?\b.{0,30}\bC1[3-9]A?\b",
+    r"IEC\s?-?(?:60)?320|NEMA\s?-?(?:L?[0-9]{1,2}|TT)-[0-9]{2}|\bC1[3-9]A?\b.{0,30}\bC1[3-9]A?\b",
     ANY_CASE,
 )
 _ALONE = re.compile(
     r"\s*C\s?-?(?:1[0-9]A?|2[0-4]|[1-9])(?:\s+(?:connector|inlet|plug|socket))?\s*", ANY_CASE
 )
-_PLUG_ALONE = re.compile(r"\s*(?:[156]|10|14)-(?:15|20|30|50)[PR]\s*", ANY_CASE)
+_PLUG_ALONE = re.compile(r"\s*(?:L?(?:[156]|10|14)|TT)-(?:15|20|30|50)[PR]\s*", ANY_CASE)
 _RATED = re.compile(
     r"(?<![0-9A-Za-z])C(?:5|7|13|14|15A?|16A?|19|20)(?![0-9A-Za-z]).{0,20}[0-9]\s?A", ANY_CASE
 )

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from inventory.markings import diode_bridges, diode_names
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.passive_marks import (
     ANY_CASE,
@@ -99,21 +100,9 @@ RECTIFIERS = (
     Series("GBU4", _LETTERED, 4, "GBU", "bridge", "as GBU8A-GBU8M"),
     Series("GBU6", _LETTERED, 6, "GBU", "bridge", "as GBU8A-GBU8M"),
     Series("GBU8", _LETTERED, 8, "GBU", "bridge", "EIC GBU8A-GBU8M"),
-    Series("GBU4", _HUNDREDS, 4, "GBU", "bridge", "as GBU8005-GBU810"),
-    Series("GBU6", _HUNDREDS, 6, "GBU", "bridge", "as GBU8005-GBU810"),
-    Series("GBU8", _HUNDREDS, 8, "GBU", "bridge", "Juxing GBU8005G-GBU810G"),
-    Series("GBU10", _HUNDREDS, 10, "GBU", "bridge", "as GBU8005-GBU810"),
-    Series(
-        "GBU15",
-        {"06": 600, "08": 800, "10": 1000},
-        15,
-        "GBU",
-        "bridge",
-        "Diodes Inc., GBU1506-GBU1510",
-    ),
-    Series("DB1", _run(1), 1, "DB", "bridge", "DB101-DB107, from memory"),
+    Series("DB1", _run(1), 1, "DB", "bridge", "Multicomp DB101S-DB107S (datasheet.directory)"),
+    Series("DB1", _run(51), 1.5, "DB", "bridge", "DB151-DB157, from memory"),
     Series("KBP2", _HUNDREDS, 2, "KBP", "bridge", "KBP2005-KBP210, from memory"),
-    Series("KBPC25", _HUNDREDS, 25, "KBPC", "bridge", "KBPC2505-KBPC2510, from memory"),
     Series("RS4", _run(1), 4, "RS-4L", "bridge", "Diodes Inc., RS401L-RS407L"),
 )
 """Numbered series met in appliances."""
@@ -126,7 +115,8 @@ _TABLE = {
 }
 _NAMES = sorted(_TABLE, key=len, reverse=True)
 _TYPE = re.compile(
-    rf"(?P<type>{'|'.join(_NAMES)})(?P<tail>[GLS]{{0,2}})(?P<pack>\s?-(?:[BFGT]|TR|TP))?(?![0-9A-Za-z])"
+    rf"(?P<type>{'|'.join(_NAMES)})(?P<tail>[GLS]{{0,2}})(?P<pack>\s?-(?:[BFGT]|TR|TP))?(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 _A_405 = {"1N4", "FR1"}
 """Stems whose L or S means the small A-405 body. Sources: Diodes Inc. 1N400xL; TSC FR10xSG."""
@@ -137,8 +127,8 @@ def numbered(scan: Scanner) -> bool:
     found = scan.peek(_TYPE)
     if found is None:
         return False
-    row, volts = _TABLE[found["type"]]
-    small = row.stem in _A_405 and bool({"L", "S"} & set(found["tail"]))
+    row, volts = _TABLE[found["type"].upper()]
+    small = row.stem in _A_405 and bool({"L", "S"} & set(found["tail"].upper()))
     package = "A-405" if small else row.package
     for name, value in (
         ("vrrm_v", volts),
@@ -162,11 +152,11 @@ def numbered(scan: Scanner) -> bool:
 def _tail(letters: str, *, small: bool) -> Meaning:
     """What stands behind the number."""
     said = ["body A-405"] if small else []
-    said += ["glass passivated"] if "G" in letters else []
+    said += ["glass passivated"] if "G" in letters.upper() else []
     return ", ".join(said) or "maker's ending", "Diodes Inc. and TSC data sheets"
 
 
-_HER = re.compile(r"(?P<type>HER)(?P<number>10[1-8])(?P<tail>G?)(?![0-9A-Za-z])")
+_HER = re.compile(r"(?P<type>HER)(?P<number>10[1-8])(?P<tail>G?)(?![0-9A-Za-z])", ANY_CASE)
 
 
 def two_numberings(scan: Scanner) -> bool:
@@ -199,7 +189,7 @@ def _her_volts(scan: Scanner, number: str) -> str:
     return f"{volts} V"
 
 
-_SIGNAL = re.compile(r"(?P<type>1N4148|1N914)(?P<tail>[AB]?)(?![0-9A-Za-z])")
+_SIGNAL = re.compile(r"(?P<type>1N4148|1N914)(?P<tail>[AB]?)(?![0-9A-Za-z])", ANY_CASE)
 
 
 def signal(scan: Scanner) -> bool:
@@ -222,9 +212,14 @@ RULES: tuple[Rule, ...] = (
     numbered,
     two_numberings,
     signal,
+    *diode_bridges.LINES,
+    *diode_names.ZENERS,
+    diode_names.registered,
     amount("V", "vrrm_v", "reverse voltage"),
     amount("A", "if_a", "forward current"),
+    word("zener|z-?diode", "holds a voltage", PRACTICE, kind="zener diode"),
     word("diode|rectifier|bridge", "the word for the part", PRACTICE),
+    word("~|[+-](?=\\s|$)", "polarity mark at a lead", PRACTICE),
     *COMMON,
 )
 
@@ -241,8 +236,11 @@ _WORD = re.compile(r"\b1N[0-9]{3,4}|\b(?:rectifier|bridge|diode)\b", ANY_CASE)
 
 def likely(text: str) -> float:
     """How strongly a text looks like this family, 0 to 1."""
-    if _TYPE.match(text.strip()) or _HER.match(text.strip()):
+    bare = text.strip()
+    if _TYPE.match(bare) or _HER.match(bare) or diode_bridges.SURE.match(bare):
         return 0.95
+    if diode_names.SURE.match(bare):
+        return 0.9
     return 0.5 if _WORD.search(text) else 0.0
 
 

@@ -10,7 +10,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from inventory.markings.amounts import PRACTICE
-from inventory.markings.passive_marks import Meaning, legend
+from inventory.markings.figures import figure
+from inventory.markings.passive_marks import ANY_CASE, Meaning, legend
 from inventory.markings.scanner import Scanner
 
 HD_361 = "CENELEC HD 361, as tabled at cable-world.co.uk"
@@ -73,8 +74,11 @@ _MATERIAL = r"N[248]|Q4|V[2345]|Z1|[BEGJNQRSTVZ]"
 _HARMONISED = re.compile(
     rf"(?P<body>[HA])(?P<volts>0[1357])(?P<insulation>{_MATERIAL})(?P<screen>C4|C)?"
     rf"(?P<sheath>{_MATERIAL})?(?P<core>D[35]?)?(?P<shape>H[268]?)?\s?-\s?(?P<conductor>[FHKRUYDE])"
-    r"(?![A-Za-z])"
+    r"(?![A-Za-z])",
+    ANY_CASE,
 )
+AREAS = (0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120)
+"""Nominal areas of conductors in mm². Source: IEC 60228, table 1."""
 
 
 def harmonised(scan: Scanner) -> bool:
@@ -82,20 +86,21 @@ def harmonised(scan: Scanner) -> bool:
     found = scan.peek(_HARMONISED)
     if found is None:
         return False
-    scan.say("harmonised", found["body"] == "H")
+    part = {name: (text or "").upper() for name, text in found.groupdict().items()}
+    scan.say("harmonised", part["body"] == "H")
     values = {
-        "voltage": VOLTAGES[found["volts"]],
-        "insulation": MATERIALS[found["insulation"]],
-        "sheath": MATERIALS.get(found["sheath"] or ""),
-        "shape": SHAPES.get(found["shape"] or ""),
-        "conductor": CONDUCTORS[found["conductor"]],
+        "voltage": VOLTAGES[part["volts"]],
+        "insulation": MATERIALS[part["insulation"]],
+        "sheath": MATERIALS.get(part["sheath"]),
+        "shape": SHAPES.get(part["shape"]),
+        "conductor": CONDUCTORS[part["conductor"]],
     }
     for name, value in values.items():
         if value is not None:
             scan.say(name, value)
     say_grade(scan, VOLTAGES[found["volts"]])
     means: dict[str, Meaning] = {
-        "body": ("harmonised" if found["body"] == "H" else "recognised national type", HD_361),
+        "body": ("harmonised" if part["body"] == "H" else "recognised national type", HD_361),
         "volts": (f"{values['voltage']} V", HD_361),
         "insulation": (f"insulation {values['insulation']}", HD_361),
         "screen": ("copper screen or concentric conductor", HD_361),
@@ -105,6 +110,23 @@ def harmonised(scan: Scanner) -> bool:
         "conductor": (f"conductor {values['conductor']}", HD_361),
     }
     return legend(scan, found, means)
+
+
+_BARE_AREA = re.compile(
+    r"(?P<area>[0-9]{1,3}(?:[.,][0-9]{1,2})?)(?![0-9A-Za-z.,]|\s?[x×*GgV°/-]|\s?mm)"
+)
+
+
+def bare_area(scan: Scanner) -> bool:
+    """Area = a nominal area without its unit, behind the code of a single core: H07V-U 1,5."""
+    found = scan.peek(_BARE_AREA)
+    if found is None or "harmonised" not in scan.ratings or "area_mm2" in scan.ratings:
+        return False
+    amount = figure(found["area"])
+    if amount not in AREAS:
+        return False
+    scan.say("area_mm2", amount)
+    return legend(scan, found, {"area": (f"{amount} mm² of copper", "IEC 60228, nominal areas")})
 
 
 _IEC_227 = re.compile(

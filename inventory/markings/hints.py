@@ -18,34 +18,42 @@ HINTS = {
     "relay": rf"{_CONTACT}|\bno\b",
     "thermal_cutout": r"therm|ksd|bimetal|tc|re-?set|open|close|turn|shut|mg|[±°℃℉]|fuse|limit|max"
     r"|[0-9]\s{0,2}[fc]\b|^[nhl]-?[0-9]",
-    "fuse": r"therm|fuse|kv|(?:f|t|m)\s?[0-9.,]{1,13}\s?(?:m?a|[lhe])|gm[acd]|ag[cx]|md[alq]|abc"
+    "fuse": r"therm|fuse|kv|[0-9]\s?a\s?[lhe]\s?[0-9]|ka|i\.?r"
+    r"|(?:f|t|m)\s?[0-9.,]{1,14}\s?(?:m?a|[lhe])|gm[acd]|ag[cx]|md[alq]|abc"
     r"|gsa|[38]a[gb]|1362|60127|248-14|blow|blo|acting|[x×*]\s?(?:20|32)",
     "hv_fuse": r"fuse|kv|m?a\s?/?\s?[1-9][0-9]{3}\s?v",
-    "thermal_link": r"therm|sf|g[4-8]|bf|t\s?f|sm/|df|k10b|a[0-5]-f|l50|nte|±|[0-9]\s?°?\s?c|℃"
+    "thermal_link": r"therm|func|sf|g[4-8]|bf|t\s?f|sm/|df|k10b|a[0-5]-f|l50|nte|±|[0-9]\s?°?\s?c|℃"
     r"|^f[0-9]",
-    "mov": r"varistor|mov|[0-9]d|d[0-9]|tvr|fnr|tnr|myg|znr|cnr|jvr|s[0-9]{1,2}k|^[0-9]{2}k",
+    "mov": r"varistor|mov|b722|erz|v[0-9]{2,4}la|[0-9]d|d[0-9]|tvr|fnr|tnr"
+    r"|myg|znr|cnr|jvr|s[0-9]{1,2}k|^[0-9]{2}k",
     "hv_capacitor": r"ch8|capacitor|[uμm]f|[0-9]\s?f",
     "hv_diode": r"cl[0-9]|hv|t35|2x0|ux|esj|rg[0-9]|diode|rectifier|asymmetric|kv",
     "magnetron": r"agnetron|2m|om[0-9]|m2|am[0-9]",
     "transformer": r"transformer|class",
     "inverter_board": r"inverter",
-    "capacitor_safety": r"de[12j]|46k|b3292|pme|p276|[xy][1-4]|k[xhy]|2[57]5\s?v?\s?~",
-    "capacitor": r"[uμnpm]f|mfd|[0-3][a-z][1-9][0-9]{2}[jkmz]|[pnuμ][0-9]|[0-9][pnuμ]"
+    "capacitor_safety": r"de[12j]|46k|b3292|pme|p276|cs[0-9]{2}|bfc2|mpx|[xy][1-4]"
+    r"|k[xhy]|2[57]5\s?v?\s?~",
+    "capacitor": r"[uμnpm]f|mfd|cbb6|cd60|[ul][a-z]{2}-?[0-2][a-z]|ee[ueft]|eca"
+    r"|[0-3][a-z][1-9][0-9]{2}[jkmz]|[pnuμ][0-9]|[0-9][pnuμ]"
     r"|[1-9][0-9]{2}[jkm]|^[0-9.,a-z\s]{1,16}$",
     "resistor": r"ω|ohm|resistor|w\s?[0-9]{0,4}r|black|brown|red|orange|yellow|green|blue|violet"
-    r"|purple|gr[ea]y|white|gold|silver|pink|^[0-9rkmfgj]{1,9}$",
+    r"|purple|gr[ea]y|white|gold|silver|pink|^[0-9rkmfgj]{1,9}$|^\s*[0-9]{2}[zyxsabhcdef]\s*$|^\s*[bcegh]b[0-9]"
+    r"|(?:cfr|mfr|fmf|fcr|rsf|knp|sqp|sqm)-?[0-9]",
     "resistor_fusible": r"fus|frm|\bfr\b|white|c-[123]|[ahd]-[1-5]|5acf",
-    "ntc": r"ntc|thermistor|b\s?25|r\s?25|mf[157]|n[dev]?0|b57|at-|[0-9]d|[0-9]\s?k"
+    "ntc": r"ntc|thermistor|b\s?25|r\s?25|mf[157]|n[dev]?0|n[bf]\s?[012]|ttc|sck|b57|at-|[0-9]d"
+    r"|[0-9]\s?k"
     r"|[1-9][0-9]{2}[dfghjk]?[fb]?[34][0-9]{3}|^[0-9]{3,4}[dfghjkm]?$",
-    "diode": r"kbp|gbu|1n|uf4|rl[12]|fr[123]|db10|rs40|2a0|her|rectifier|bridge|diode",
-    "triac": r"bt[ab]|bt13|triac|t[1-9][0-9]{2,3}h?-",
+    "diode": r"kb[pulj]|gb[ulj]|br3|df[01]|w(?:0|10)|b[yz]|1n|uf4|rl[12]|fr[123]"
+    r"|db1[05]|rs40|2a0|her|rectifier|bridge|diode",
+    "triac": r"bt[ab]|bt13|triac|z01|t[1-9][0-9]{2,3}h?-",
     "motor_turntable": r"turntable|synchronous|ty[jcdz]|tdy|(?:gm|st|sm|mt|mds)-?[0-9]|gal|rpm"
     r"|r/min",
     "motor_fan": r"motor|em\s?21|rpm|r/min|z\.p\.|impedance",
     "belt": r"[0-9]\s?e?\s?p[hjklm]|p[hjklm]\s?-?[1-9]|[0-9]\s?[hj]\s?[4-9]|[sx]p[zabc]|rpf"
-    r"|[345]l|belt|[0-9]\s?[x×]|[0-9]-?[358]m",
-    "bearing": r"bearing|[0-9e]\s?-?/?2?(?:rs|r?z)|ddu|ll[ub]|vv|nup?\s?[23]"
-    r"|6[0-9]{3}\s?[-/ ]\s?[cp]|^[0-9/.,b]{3,12}$",
+    r"|[345]l|[358]v|belt|[0-9]\s?[x×]|[0-9]-?[358]m|^\s*[0-9]{2,4}[mxlhk]{1,3}[0-9]"
+    r"|^\s*[a-e][xk]?-?[0-9]{2,3}\s*$",
+    "bearing": r"bearing|[0-9e][\s./-]{0,2}(?:2?(?:rs|r?z|ru)|nr|d[du]|l[lu]|vv)|[hb]k\s?[0-9]"
+    r"|d[bft]\+|nup?\s?[23]|6[0-9]{3}\s?[-/ ]\s?[cp]|^[0-9/.,b]{3,12}$",
     "drive_coupler": r"coupl",
     "roller": r"roller",
     "tray": r"tray|plate",
@@ -57,8 +65,9 @@ HINTS = {
     r"|^(?:stw?|tpt|tst|se|xtw|srd[et]?)$",
     "wire": r"awm|style|ul\s?-?[123]|awg|vw-1|silicone|wire|^[1-3][0-9]{3}",
     "coupler": r"320|nema|cee|schuko|1363|^c\s?-?[1-9]|(?<![0-9a-z])c(?:5|7|1[3-9]|19|20)"
-    r"|^[0-9]{1,2}-[0-9]{2}[pr]$",
-    "lamp": r"lamp|bulb|e1[0247]|e2[67]|b15d|ba15|g[49]|gu10|w\s.{0,8}(?:t[0-9]|ses|sbc)|watt",
+    r"|^(?:l?[0-9]{1,2}|tt)-[0-9]{2}[pr]$",
+    "lamp": r"lamp|bulb|e1[0247]|e2[67]|b(?:15|22)|ba15|g(?:4|5|9|13|2[34])"
+    r"|g[uxyz][0-9]|r7s|s14|w\s.{0,8}(?:t[0-9]|s?[eb][sc])|watt",
     "screw": r"screw|tapping|(?<![0-9a-z])m(?:1[026]|[2-8])|st[2-8]|#|-(?:24|32|36|40)"
     r"|[1-9]/(?:4|8|16)-",
     "oem_number": r"^[0-9a-z-]{7,16}(?:[ -]rev\.?\s?[a-z0-9]{1,2})?$",

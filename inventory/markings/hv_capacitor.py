@@ -66,6 +66,17 @@ def _code(said: dict[str, float], scan: Scanner) -> bool:
     return True
 
 
+_SERIES = re.compile(r"(?P<series>CH8[0-9])(?![0-9A-Za-z-])")
+
+
+def _series(scan: Scanner) -> bool:
+    """Series = "CH85" alone, without the figures that would say volts and microfarad."""
+    found = scan.take(_SERIES, "series of oven capacitors", CODE)
+    if found is not None:
+        scan.say("series", found["series"])
+    return found is not None
+
+
 def _compare_code(scan: Scanner, said: dict[str, float]) -> None:
     """What the code says counts where nothing is printed in plain; else both must agree."""
     if "voltage_vac" in said and scan.ratings.get("voltage_v") == said["voltage_vac"]:
@@ -204,7 +215,7 @@ def read(text: str) -> Reading:
     """Read the label of an oven's high-voltage capacitor."""
     scan = Scanner(text)
     said: dict[str, float] = {}
-    scan.sweep((partial(_code, said), *_LINES))
+    scan.sweep((partial(_code, said), _series, *_LINES))
     _compare_code(scan, said)
     if "voltage_v" in scan.ratings and "voltage_vac" not in scan.ratings:
         scan.assume("voltage_vac", scan.ratings["voltage_v"], "IEC 61270-1: a.c., from memory")
@@ -234,10 +245,10 @@ def likely(text: str) -> float:
 
 
 def _code_text(said: Mapping[str, Any]) -> str:
-    """The code of a series part, where both of its figures are known."""
+    """The code of a series part; the series alone where not both of its figures are known."""
     figures = [said.get("voltage_vac"), said.get("capacitance_uf")]
     if "series" not in said or not all(isinstance(n, (int, float)) for n in figures):
-        return ""
+        return "" if "voltage_vac" in said else str(said.get("series", ""))
     return f"{said['series']}-{said['voltage_vac'] // 100:02d}{said['capacitance_uf'] * 100:03.0f}"
 
 

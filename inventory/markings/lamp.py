@@ -21,10 +21,13 @@ from inventory.markings.temperatures import temperature, usable
 from inventory.markings.writing import write
 from inventory.records import Reading
 
-BASES = "IEC 60061 cap designations"
+BASES = "IEC 60061 cap designations: letters, mm, contacts (lamptech.co.uk, cap nomenclature)"
+_SPACINGS = r"(?:4|5(?:\.3)?|6\.35|8(?:\.5)?|9(?:\.5)?|10[qy]?|12|13|22|23|24|38|53)"
 _BASE = re.compile(
-    r"(?P<base>E(?:5(?:\.5)?|10|11|12|14|17|26|27|39|40)|B(?:15d|22d|15s)|BA(?:7s|9s|15s|15d|22d)"
-    r"|BAY?15d|GU?X?(?:4|5\.3|6\.35|8|9|10|53)|GY6\.35|R7s|S14[sd]|W2\.1x9\.5d)(?![0-9A-Za-z])",
+    rf"(?P<base>E(?:5(?:[.,]5)?|10|11|12|14|17|26|27|39|40)|BA(?:7|9|15|20)[sd]|BA[XY](?:9|15|22)[sd]"
+    rf"|B(?:15|22)[sd]?(?:-[13])?|BY22d|2?G[UXYZR]{_SPACINGS}[qd]?(?:-[1-5])?|G{_SPACINGS}[qd]?(?:-[1-5])?"
+    r"|2G(?:7|11)|Fa[68]|R7s|RX7s|S(?:14|15|19)[sd]?|SV(?:7|8\.5)|P[0-9]{2}[.,]?[0-9]?[sd]|W2[.,]1x9[.,]5d"
+    r"|W3x16d)(?![0-9A-Za-z])",
     re.IGNORECASE,
 )
 
@@ -34,20 +37,31 @@ def _base(scan: Scanner) -> bool:
     found = scan.take(_BASE, lambda m: f"base (lamp cap) {m['base']}", BASES)
     if found is None:
         return False
-    said = found["base"].upper()
-    scan.say("base", said[:-1] + said[-1].lower() if said[-1] in "DS" else said)
+    said = found["base"].upper().replace(",", ".").replace("X16", "x16").replace("1X9", "1x9")
+    scan.say("base", re.sub(r"(?<=[0-9])[SDQY](?![0-9])", lambda m: m[0].lower(), said))
     return True
 
 
+LISTED = "lightbulbworld.co.uk, lamp caps and bases: SBC, BC, SES, ES"
 _NAMED_BASE = phrases(
     Phrase(r"SES|small edison(?: screw)?", "small Edison screw", {"base": "E14"}),
     Phrase(r"SBC|small bayonet(?: cap)?", "small bayonet", {"base": "B15d"}),
+    Phrase(r"ES|edison screw", "Edison screw", {"base": "E27"}, LISTED),
+    Phrase(r"BC|bayonet cap", "bayonet cap", {"base": "B22d"}, LISTED),
     Phrase(r"intermediate(?: base)?", "intermediate screw", {"base": "E17"}),
     Phrase(r"candelabra(?: base)?", "candelabra screw", {"base": "E12"}),
     Phrase(r"medium(?: base)?", "medium screw", {"base": "E26"}),
 )
 EIGHTHS = "ANSI bulb designations: letter and diameter in eighths of an inch, from memory"
 METRIC = "IEC 61231 bulb codes: letter and diameter in mm, from memory"
+_EIGHTHS_UP_TO = {"T": 14, "A": 24, "S": 19, "ST": 19, "G": 40, "B": 15, "C": 15, "P": 30,
+                  "MR": 99, "PAR": 99}  # fmt: skip
+"""Up to this figure a bulb of the letter is measured in eighths of an inch, above it in mm."""
+
+_R_EIGHTHS = frozenset({12, 14, 16, 20, 30, 40})
+_NOMINAL = {"MR16": 50, "MR11": 35}
+"""Reflectors that are called by round figures. Source: lightbulbworld.co.uk."""
+
 _SHAPE = re.compile(
     r"(?P<letter>ST|MR|PAR|T|S|A|G|P|C|B|R)(?P<n>[0-9]{1,2}(?:\.5)?)(?![0-9A-Za-z])"
 )
@@ -59,9 +73,11 @@ def _shape(scan: Scanner) -> bool:
     found = scan.peek(_SHAPE)
     if found is None:
         return False
-    size = float(found["n"])
-    inches = size <= {"T": 14, "A": 24, "S": 19}.get(found["letter"], 0)
-    across = round(size * 25.4 / 8) if inches else plain_number(found["n"])
+    letter, size = found["letter"], float(found["n"])
+    inches = size <= _EIGHTHS_UP_TO.get(letter, 0) or (letter == "R" and size in _R_EIGHTHS)
+    across = _NOMINAL.get(found.group()) or (
+        round(size * 25.4 / 8) if inches else plain_number(found["n"])
+    )
     means = f"bulb shape {found['letter']}, {across} mm across"
     scan.take(_SHAPE, means, EIGHTHS if inches else METRIC)
     scan.say("shape", found.group())
@@ -144,15 +160,15 @@ def read(text: str) -> Reading:
 
 _LIKELY = (
     (re.compile(r"\b(?:lamp|bulb)\b", re.IGNORECASE), 0.9),
-    (re.compile(r"(?:^|\s)(?:E1[0247]|E2[67]|B15d|BA15[ds]|G9|G4|GU10)(?:\s|$)"), 0.85),
-    (re.compile(r"[0-9](?:\s?W|[ -]watt)\s.{0,8}\b(?:T[0-9]{1,2}|SES|SBC)\b"), 0.8),
+    (re.compile(rf"(?:^|\s)(?:{_BASE.pattern.replace('(?P<base>', '(?:')})", re.IGNORECASE), 0.85),
+    (re.compile(r"[0-9](?:\s?W|[ -]watt)\s.{0,8}\b(?:T[0-9]{1,2}|S?ES|S?BC)\b"), 0.8),
 )
 
 
 def likely(text: str) -> float:
     """How strongly a text looks like a lamp, 0 to 1."""
     head = text[:400]
-    if not re.search(r"[0-9](?:\s?[WV]\b|[ -]?watt)", head):
+    if not re.search(r"[0-9](?:\s?[WV]\b|[ -]?watt)", head, re.IGNORECASE):
         return 0.0
     return next((score for pattern, score in _LIKELY if pattern.search(head)), 0.0)
 

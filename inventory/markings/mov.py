@@ -20,9 +20,9 @@ from inventory.markings.amounts import (
     plain_number,
     review,
 )
-from inventory.markings.mov_codes import CODE, SIZES, bare, disc, siov
+from inventory.markings.mov_codes import CODE, SIZES, bare, disc, mains_la, ordered, siov
 from inventory.markings.scanner import Rule, Scanner
-from inventory.markings.writing import write
+from inventory.markings.writing import faithful, write
 from inventory.records import Reading
 
 _LIMIT = re.compile(
@@ -87,7 +87,8 @@ _WORDS = phrases(
     Phrase(r"radial", "radial leads"),
 )  # fmt: skip
 _LINES: tuple[Rule, ...] = (
-    disc, siov, bare, _limit, _volts, _surge, _millimetres, _WORDS, approvals, *GAPS,
+    ordered, mains_la, disc, siov, bare, _limit, _volts, _surge, _millimetres, _WORDS, approvals,
+    *GAPS,
 )  # fmt: skip
 
 
@@ -100,7 +101,8 @@ def read(text: str) -> Reading:
 
 _LIKELY = (
     (re.compile(r"varistor|\bMOV\b", re.IGNORECASE), 0.95),
-    (re.compile(rf"(?:^|[\s-]){SIZES}D\s?{CODE}[JKLM]?J?(?:\s|$)"), 0.95),
+    (re.compile(rf"(?:^|[\s-]){SIZES}D\s?{CODE}[JKLM]?J?(?:\s|$)", re.IGNORECASE), 0.95),
+    (re.compile(rf"(?:^|\s)(?:B722[0-2][0-9][FQSTUX]|V[0-9]{{2,4}}LA[0-9]|ERZ\s?V{SIZES})"), 0.95),
     (
         re.compile(rf"(?:^|\s)(?:TVR|FNR|TNR|MYG|ZNR|CNR|JVR)[- ]?{SIZES}|(?:^|\s)S{SIZES}K[0-9]"),
         0.95,
@@ -145,6 +147,11 @@ def _type_text(said: dict[str, Any]) -> str:
 
 def canonical(reading: Reading) -> str:
     """The marking written out again; reads back to the same ratings."""
+    return faithful(reading, _written(reading), read)
+
+
+def _written(reading: Reading) -> str:
+    """Type, limits, surge and approvals."""
     said = dict(reading.ratings)
     body = _type_text(said)
     if not body and {"vac_max", "diameter_mm", "tolerance_letter"} <= said.keys():

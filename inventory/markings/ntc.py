@@ -18,7 +18,8 @@ from inventory.markings.figures import (
     on_series,
     tidy,
 )
-from inventory.markings.ntc_codes import CODES, VALUE, say_r25
+from inventory.markings.ntc_codes import VALUE, say_r25
+from inventory.markings.ntc_codes_more import CODES
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
@@ -102,10 +103,12 @@ def bare_b(scan: Scanner) -> bool:
 
 _INRUSH = re.compile(
     rf"(?P<ohm>{NUMBER}|[0-9]R[0-9])\s?(?P<d>D)\s?[-–]?\s?(?P<mm>[5-9]|1[0-9]|2[0-9]|3[0-5])"
-    r"(?P<tail>[A-Z]{0,3})(?![0-9A-Za-z])"
+    r"(?P<tail>[A-Z]{0,3})(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 _INRUSH_2 = re.compile(
-    r"(?P<ohm>[0-9])D(?P<tenth>[0-9])\s?-\s?(?P<mm>[5-9]|1[0-9]|2[0-9]|3[0-5])(?![0-9A-Za-z])"
+    r"(?P<ohm>[0-9])D(?P<tenth>[0-9])\s?-\s?(?P<mm>[5-9]|1[0-9]|2[0-9]|3[0-5])(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 
 
@@ -117,7 +120,7 @@ def inrush(scan: Scanner) -> bool:
     found = scan.peek(_INRUSH)
     if found is None:
         return False
-    return _disc(scan, found, Decimal(found["ohm"].replace(",", ".").replace("R", ".")))
+    return _disc(scan, found, Decimal(re.sub("[,Rr]", ".", found["ohm"])))
 
 
 def _disc(scan: Scanner, found: re.Match[str], amount: Decimal) -> bool:
@@ -260,14 +263,16 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(
-    r"\bNTC|thermistor|\bB\s?25\s?/|\bR\s?25\s?=|\bMF(?:11|5[1-9]|7[2-4])|\bN[DEV]?0[369][F-U]0|\bB57[0-9]{3}[SKM]|[0-9]AT-[0-9]"
+    r"\bNTC|thermistor|\bB\s?25\s?/|\bR\s?25\s?=|\bMF(?:11|5[1-9]|7[2-4])|\bN[DEV]?0[369][F-U]0|\bNB\s?(?:12|20|21)\s?[F-U]|\bTTC0[35][0-9]{3}|\bSCK[0-3][0-9]|\bNF\s?[012][0-9]\s?AA|\bB57[0-9]{3}[SKM]|[0-9]AT-[0-9]"
     r"|(?<![0-9A-Za-z])[1-9][0-9]{2}[DFGHJK]?[FB]?[34][0-9]{3}(?![0-9A-Za-z])",
     ANY_CASE,
 )
 _VALUE_AND_B = re.compile(
     r"[0-9]\s?[kK]\s?(?:Ω|ohm)?\s?[A-Z%±0-9]{0,4}\s(?:B\s?)?[34][0-9]{3}(?![0-9])"
 )
-_DISC = re.compile(r"\s*(?:MF72[ -]?)?[0-9]{1,3}(?:\.[0-9])?D-?(?:[5-9]|1[0-9]|2[05])\s*")
+_DISC = re.compile(
+    r"\s*(?:MF72[ -]?)?[0-9]{1,3}(?:[.,][0-9])?D-?(?:[5-9]|1[0-9]|2[05])\s*", ANY_CASE
+)
 
 
 def likely(text: str) -> float:

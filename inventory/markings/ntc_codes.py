@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from inventory.markings.figures import IEC_60062, digit_code, ohms, tidy
 from inventory.markings.passive_marks import Meaning, legend, say_tolerance
-from inventory.markings.scanner import Rule, Scanner
+from inventory.markings.scanner import Scanner
 
 VALUE = "r25_ohm"
 """The rating every value line sets."""
@@ -30,8 +30,9 @@ AVX_B = {
     "R": 4400,
     "S": 4520,
     "T": 4630,
+    "U": 4840,
 }
-"""B in kelvin of the material letter. Source: AVX NTC catalogue, tables ND03 and ND06."""
+"""B in kelvin of the material letter. Source: AVX NTC catalogue, tables ND03, ND06 and NB20."""
 
 
 def say_r25(scan: Scanner, amount: Decimal) -> str:
@@ -41,8 +42,8 @@ def say_r25(scan: Scanner, amount: Decimal) -> str:
 
 
 _AVX = re.compile(
-    r"(?P<type>N[DEV]?\s?0[369])\s?-?\s?(?P<material>[F-NP-U])(?P<fill>\s?0)?\s?(?P<value>0[0-9]{3})"
-    r"\s?(?P<tol>[GHJKM])?(?P<tail>[A-Z-]{0,3})(?![0-9A-Za-z])"
+    r"(?P<type>N[DEV]?\s?0[369]|NB\s?(?:12|20|21))\s?-?\s?\s?(?P<material>[F-NP-U])(?P<fill>\s?[05])?\s?(?P<value>0[0-9]{3})"
+    r"\s?(?P<tol>[GHJKM])?\s?(?P<tail>[A-Z-]{0,3})(?![0-9A-Za-z])"
 )
 
 
@@ -55,7 +56,7 @@ def avx(scan: Scanner) -> bool:
     means = {
         "type": ("disc thermistor and its size", AVX),
         "fill": ("fills the code", AVX),
-        "material": _material(scan, found["material"]),
+        "material": _material(scan, found),
         "value": (say_r25(scan, digit_code(found["value"][1:])), AVX),
         "tail": ("packing", AVX),
     }
@@ -64,9 +65,10 @@ def avx(scan: Scanner) -> bool:
     return legend(scan, found, means)
 
 
-def _material(scan: Scanner, letter: str) -> Meaning:
-    """What the material letter says of B."""
-    if letter not in AVX_B:
+def _material(scan: Scanner, found: re.Match[str]) -> Meaning:
+    """What the material letter says of B; of the chips only J stands in the table at hand."""
+    letter = found["material"]
+    if letter not in AVX_B or (found["type"].startswith("NB") and letter != "J"):
         return "material, its B is not in the table at hand", AVX
     scan.say("b_k", AVX_B[letter])
     return f"material of B {AVX_B[letter]} K", AVX
@@ -139,7 +141,3 @@ def semitec(scan: Scanner) -> bool:
         "size": ("size", "from memory"),
     }
     return legend(scan, found, means)
-
-
-CODES: tuple[Rule, ...] = (avx, epcos, vishay, semitec)
-"""Lines that take a maker's whole code."""

@@ -182,7 +182,7 @@ def volts(bare: str, why: str = PRACTICE) -> Rule:
     def rule(scan: Scanner) -> bool:
         """Volts = ("AC" | "DC")? number "k"? "V" ("AC" | "DC" | "~" | "=" | "-")?"""
         found = scan.peek(VOLTS)
-        if found is None:
+        if found is None or _ends_a_span(scan):
             return False
         kind = nature(found)
         name = {"ac": "voltage_vac", "dc": "voltage_vdc", None: bare}[kind]
@@ -193,6 +193,19 @@ def volts(bare: str, why: str = PRACTICE) -> Rule:
         return scan.take(VOLTS, f"rated voltage {amount} {spoken}", source) is not None
 
     return rule
+
+
+_SPAN_BEFORE = re.compile(r"[0-9]\s?V?\s?[-/~]\s?\Z")
+
+
+def _ends_a_span(scan: Scanner) -> bool:
+    """Whether the figure at the cursor ends a span, 400/500 V, whose first figure was not read."""
+    start = max(scan.at - 6, 0)
+    before = _SPAN_BEFORE.search(scan.view[start : scan.at])
+    if before is None or any(mark.end > start + before.start() for mark in scan.marks[-2:]):
+        return False
+    scan.warn("A span of volts is printed; it is not read as one rating.")
+    return True
 
 
 _RANGE_C = re.compile(
@@ -212,6 +225,8 @@ def temperature(scan: Scanner) -> bool:
         return scan.take(_RANGE_C, f"from {low} °C to {high} °C", PRACTICE) is not None
     if (found := scan.peek(_CELSIUS)) is None:
         return False
+    if re.fullmatch(r"[0-9]{2}[1-46-9]C", found[0]):
+        return False  # 104C is a value and its tolerance letter, no temperature ends so
     scan.say("temp_c", int(found["high"]))
     return scan.take(_CELSIUS, f"up to {found['high']} °C", PRACTICE) is not None
 

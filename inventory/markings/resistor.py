@@ -18,6 +18,7 @@ from inventory.markings.figures import (
     digit_code,
     figure,
     ohms,
+    on_series,
     tidy,
     with_letter,
 )
@@ -37,18 +38,10 @@ from inventory.markings.passive_marks import (
     volts,
     word,
 )
+from inventory.markings.resistor_codes import CODES, SURE, VALUE, say_ohms
 from inventory.markings.scanner import Rule, Scanner
 from inventory.markings.writing import faithful, write
 from inventory.records import Reading
-
-VALUE = "resistance_ohm"
-"""The rating every value line sets."""
-
-
-def say_ohms(scan: Scanner, amount: Decimal) -> str:
-    """Set the resistance and hand back how it is spoken."""
-    scan.say(VALUE, tidy(amount))
-    return f"resistance {ohms(amount)}"
 
 
 def _finish(scan: Scanner, found: re.Match[str], means: dict[str, Meaning]) -> bool:
@@ -138,7 +131,7 @@ def _omega_as_w(scan: Scanner, found: re.Match[str]) -> None:
 
 
 _DIGITS = re.compile(
-    r"(?P<code>[1-9][0-9]{2,3}|0{1,3}[0-9]{3}|0(?=\s*$))(?P<tol>[FGJK])?(?![0-9A-Za-z.,%°]|\s?[°%/])"
+    r"(?P<code>[1-9][0-9]{2,3}|0{1,3}[0-9]{3}|0(?=\s*$))(?P<tol>[FGJK])?(?![0-9A-Za-z.,%°]|\s?[°%/]|\s[0-9]{3})"
 )
 
 
@@ -151,8 +144,9 @@ def digits(scan: Scanner) -> bool:
     return _finish(scan, found, {"code": (say_ohms(scan, value), IEC_60062)})
 
 
-_EIA_96 = re.compile(r"(?P<place>0[1-9]|[1-8][0-9]|9[0-6])(?P<power>[ZYXSABHCDF])(?![0-9A-Za-z])")
-_EIA_POWERS = {"Z": -3, "Y": -2, "X": -1, "S": -1, "A": 0, "B": 1, "H": 1, "C": 2, "D": 3, "F": 5}
+_EIA_96 = re.compile(r"(?P<place>0[1-9]|[1-8][0-9]|9[0-6])(?P<power>[ZYXSABHCDEF])(?![0-9A-Za-z])")
+_EIA_POWERS = {"Z": -3, "Y": -2, "X": -1, "S": -1, "A": 0, "B": 1, "H": 1, "C": 2, "D": 3}
+_EIA_POWERS |= {"E": 4, "F": 5}
 
 
 def small_print(scan: Scanner) -> bool:
@@ -162,6 +156,10 @@ def small_print(scan: Scanner) -> bool:
         return False
     figures = E192[2 * (int(found["place"]) - 1)]
     amount = Decimal(figures).scaleb(_EIA_POWERS[found["power"]])
+    if found["power"] == "E" and on_series(int(found["place"]), figures=2):
+        small = f"{ohms(amount)} where it is a chip with a three-character code"
+        scan.propose(small, "E may count noughts", **{VALUE: tidy(amount)})
+        return False
     source = "IEC 60062:2016, three-character code for E96"
     scan.assume("tolerance_pct", 1, source)
     means = {
@@ -209,13 +207,13 @@ KINDS = (
 )
 """Words for what it is made of."""
 
-VALUE_LINES: tuple[Rule, ...] = (bands, lettered, with_unit)
+VALUE_LINES: tuple[Rule, ...] = (bands, *CODES, lettered, with_unit)
 """Lines that give a resistance."""
 
 RULES: tuple[Rule, ...] = (
     rest_of_word,
-    *VALUE_LINES,
     small_print,
+    *VALUE_LINES,
     power,
     tcr,
     temperature,
@@ -255,8 +253,12 @@ def likely(text: str) -> float:
         return 0.95
     if _SURE.search(text):
         return 0.8
+    if SURE.match(text):
+        return 0.9
     if _CODE.fullmatch(text):
         return 0.6
+    if _EIA_96.fullmatch(text.strip()):
+        return 0.25
     return 0.3 if _DIGITS.fullmatch(text.strip()) else 0.0
 
 

@@ -13,7 +13,8 @@ from inventory.markings.figures import IEC_60062, OHM_LETTERS, with_letter
 from inventory.markings.fold import fold
 from inventory.markings.passive_marks import ANY_CASE, legend, say_tolerance
 from inventory.markings.resistor import RULES as RESISTOR_RULES
-from inventory.markings.resistor import say_ohms, written
+from inventory.markings.resistor import written
+from inventory.markings.resistor_codes import say_ohms
 from inventory.markings.scanner import Rule, Scanner
 from inventory.markings.writing import faithful
 from inventory.records import Reading

@@ -46,7 +46,8 @@ _VERIFIED = {"136", "137", "138"}
 
 _ST = re.compile(
     r"(?P<tab>BT[AB])\s?-?(?P<amps>0[468]|1[026]|2[0456]|4[01])"
-    r"(?:\s?-?(?P<volts>[2-9]00|1[02]00)(?P<gate>[BCST]W?)?(?P<pack>RG|-TR)?)?(?![0-9A-Za-z])"
+    r"(?:\s?-?(?P<volts>[2-9]00|1[02]00)(?P<gate>[BCST]W?)?(?P<pack>RG|-TR|3?G|3)?)?(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 
 
@@ -55,7 +56,7 @@ def st_isolated(scan: Scanner) -> bool:
     found = scan.peek(_ST)
     if found is None:
         return False
-    insulated = found["tab"] == "BTA"
+    insulated = found["tab"].upper() == "BTA"
     tab = "insulated" if insulated else "not insulated"
     amps = _ROUNDED.get(found["amps"], int(found["amps"]))
     scan.say("it_rms_a", amps)
@@ -63,7 +64,7 @@ def st_isolated(scan: Scanner) -> bool:
     means = {
         "tab": (f"triac, tab {tab}" + (", 2500 V" if insulated else ""), ST),
         "amps": (f"{amps} A r.m.s.", ST if found["amps"] == "16" else "ST, from memory"),
-        "gate": _gate(scan, found["gate"]),
+        "gate": _gate(scan, (found["gate"] or "").upper()),
         "pack": ("packing", ST),
     }
     if found["volts"]:
@@ -87,9 +88,9 @@ def _say(scan: Scanner, amps: float, volts: int) -> None:
     scan.say("vdrm_v", volts)
 
 
-def _gate(scan: Scanner, letters: str | None) -> Meaning:
+def _gate(scan: Scanner, letters: str) -> Meaning:
     """Gate class; without W the type works in four quadrants, with it in three."""
-    if letters is None:
+    if not letters:
         return "", ST
     if letters.endswith("W"):
         scan.say("snubberless", letters in ("BW", "CW"))
@@ -99,7 +100,8 @@ def _gate(scan: Scanner, letters: str | None) -> Meaning:
 
 _T_SERIES = re.compile(
     r"T(?P<amps>[4-8]|1[0-9]|2[05]|30|40|50)(?P<gate>05|10|20|25|35|50)(?P<high>H)?\s?-?\s?"
-    r"(?P<volts>[4-9](?:00)?)(?P<body>[A-Z])?(?P<pack>-?TR)?(?![0-9A-Za-z])"
+    r"(?P<volts>[4-9](?:00)?)(?P<body>[A-Z])?(?P<pack>-?TR)?(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 
 
@@ -126,7 +128,8 @@ def t_series(scan: Scanner) -> bool:
 
 _NXP = re.compile(
     r"(?P<type>BT(?P<number>131|134|136|137|138|139))(?P<body>[BSXMW]{0,2})\s?-?\s?"
-    r"(?P<volts>[5-8]00)(?P<gate>[A-G])?(?P<tail>/[A-Z0-9]{1,3})?(?![0-9A-Za-z])"
+    r"(?P<volts>[5-8]00)(?P<gate>[A-G])?(?P<tail>/[A-Z0-9]{1,3})?(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 
 
@@ -148,11 +151,68 @@ def nxp(scan: Scanner) -> bool:
     return legend(scan, found, means)
 
 
+_BTA2 = re.compile(
+    r"(?P<type>BT[AB]2(?P<amps>01|02|04|06|08|10|12|16|25))(?P<body>[BSXMW])?\s?-\s?"
+    r"(?P<volts>[5-8]00|1000)(?P<gate>[A-G])?(?P<tail>[RT]?)(?:,(?P<pack>[0-9]{3}))?"
+    r"(?![0-9A-Za-z])",
+    ANY_CASE,
+)
+WEEN = "NXP and WeEn, BTA201-800ER: 1 A, 800 V; the last two figures are the amperes"
+
+
+def three_quadrant(scan: Scanner) -> bool:
+    """Code = "BTA2" amperes body? "-" volts gate; its tab is not told by the A, as ST's is."""
+    found = scan.peek(_BTA2)
+    if found is None:
+        return False
+    _say(scan, int(found["amps"]), int(found["volts"]))
+    means = {
+        "type": (f"three-quadrant triac of {int(found['amps'])} A r.m.s.", WEEN),
+        "body": ("package", PRACTICE),
+        "volts": (f"blocks {found['volts']} V", WEEN),
+        "gate": ("gate class, see the data sheet", WEEN),
+        "tail": ("maker's ending", PRACTICE),
+        "pack": ("packing", PRACTICE),
+    }
+    return legend(scan, found, means)
+
+
+_Z0 = re.compile(
+    r"(?P<series>Z0)(?P<amps>1)(?P<gate>03|07|09|10)(?P<volts>[MN])(?P<body>UF|[AN])?"
+    r"(?:\s?(?P<pack>[125]A[AL][24]))?(?![0-9A-Za-z])",
+    ANY_CASE,
+)
+Z01 = "ST, Z01 ordering information scheme, doc ID 7474 rev. 10"
+_Z_GATES = {"03": 3, "07": 5, "09": 10, "10": 25}
+_Z_VOLTS = {"M": 600, "N": 800}
+
+
+def z_series(scan: Scanner) -> bool:
+    """Code = "Z0" ampere sensitivity volts-letter body packing?, e.g. Z0109MN."""
+    found = scan.peek(_Z0)
+    if found is None:
+        return False
+    volts, gate = _Z_VOLTS[found["volts"].upper()], _Z_GATES[found["gate"]]
+    _say(scan, int(found["amps"]), volts)
+    scan.say("igt_ma", gate)
+    means = {
+        "series": ("triac, series Z0", Z01),
+        "amps": (f"{found['amps']} A r.m.s.", Z01),
+        "gate": (f"gate {gate} mA", Z01),
+        "volts": (f"blocks {volts} V", Z01),
+        "body": ("package", Z01),
+        "pack": ("packing", Z01),
+    }
+    return legend(scan, found, means)
+
+
 RULES: tuple[Rule, ...] = (
     rest_of_word,
+    three_quadrant,
     st_isolated,
     t_series,
     nxp,
+    z_series,
     amount("V", "vdrm_v", "blocks"),
     amount("A", "it_rms_a", "r.m.s. current"),
     word("triac", "the word for the part", PRACTICE),
@@ -201,8 +261,8 @@ _HEAD = 400
 
 
 _SURE = re.compile(
-    r"(?<![0-9A-Za-z])(?:BT[AB][- ]?[0-9]{2}(?![0-9])|BT13[1-9][A-Z]?-[5-8]00|triac"
-    r"|T[1-9][0-9]{2,3}H?-[4-9]00)",
+    r"(?<![0-9A-Za-z])(?:BT[AB][- ]?[0-9]{2}(?![0-9])|BT[AB]2[0-2][0-9]|Z01[01][0379][MN]|triac"
+    r"|BT13[1-9][A-Z]?[ -]?[5-8]00|T[1-9][0-9]{2,3}H?-[4-9]00)",
     ANY_CASE,
 )
 

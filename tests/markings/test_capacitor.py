@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from inventory.markings.capacitor import canonical, code_volts, likely, read
+from inventory.markings.capacitance import code_volts
+from inventory.markings.capacitor import canonical, likely, read
 
 # EIA voltage codes, as printed at oriedza.blogspot.com/2014_04_17_archive.html, table 2.
 EIA_VOLTS = {

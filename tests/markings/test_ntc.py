@@ -22,8 +22,9 @@ def test_material_letters_agree_with_the_catalogue(letter: str, kelvin: int) -> 
 
 
 def test_a_material_that_is_not_tabled_gives_no_b() -> None:
-    """U stands in the catalogue without a B we saw."""
-    assert "b_k" not in read("ND06U00154K").ratings
+    """K of the chips stands in the catalogue without a B we saw; that of the discs is another."""
+    assert "b_k" not in read("NB20K00103M").ratings
+    assert read("ND06K00471K").ratings["b_k"] == 3630
 
 
 def test_an_inrush_disc_has_ohms_and_a_diameter_and_no_b() -> None:

@@ -1,0 +1,64 @@
+"""Published markings of other makers and other layouts: order, glue, case, commas, several lines.
+
+Every row of ``tests/cases/layouts_published.jsonl`` carries its own source; where its
+``evidence`` says layout, the published marking is set in another order or spelling.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from inventory.markings.canonical import canonical
+from inventory.markings.reader import read
+from tests.markings.published import Case, cases, uncovered, wrong
+
+CASES = cases("layouts_published")
+
+NOT_RECOGNISED = {"L014": "three figures between strokes belong to no family"}
+"""Cases whose family the text alone does not give, with the reason."""
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_the_published_value_is_read_exactly(case: Case) -> None:
+    """Every expected rating equals, and nothing forbidden is said."""
+    assert wrong(case, read(case.text, case.family)) == {}
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_no_published_marking_loses_a_character(case: Case) -> None:
+    """What is not a mark is unread."""
+    assert uncovered(read(case.text, case.family)) == []
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_the_family_is_read_or_offered_without_being_named(case: Case) -> None:
+    """The text alone leads to its family, unless the list above says why not."""
+    reading = read(case.text)
+    found = case.family in (reading.family, *reading.others)
+
+    assert found == (case.id not in NOT_RECOGNISED), (reading.family, reading.others)
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_the_plain_form_reads_back_the_same(case: Case) -> None:
+    """A reading written out gives the same ratings, and the same text once more."""
+    reading = read(case.text, case.family)
+    written = canonical(reading)
+    again = read(written, case.family)
+
+    assert again.ratings == reading.ratings
+    assert canonical(again) == written
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_every_mark_has_a_meaning_and_a_source(case: Case) -> None:
+    """No mark is shown without saying what it means and who says so."""
+    assert all(mark.means and mark.source for mark in read(case.text, case.family).marks)
+
+
+def test_there_are_many_of_many_families() -> None:
+    """Well over a hundred rows, each once, over a dozen families."""
+    assert len({(case.family, case.text) for case in CASES}) == len(CASES) >= 200
+    assert len(Counter(case.family for case in CASES)) >= 14
