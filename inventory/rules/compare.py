@@ -244,8 +244,10 @@ def deviation(wanted: Value, offered: Value) -> float | None:
     -0.05
     """
     want, have = numbers(wanted), numbers(offered)
-    if not want or not have or not max(want):
+    if not want or not have:
         return None
+    if not max(want):  # a jumper of 0 Ω is like another, and no share away from any other value
+        return None if max(have) else 0.0
     return round((max(have) - max(want)) / max(want), 9)
 
 

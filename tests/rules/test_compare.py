@@ -187,6 +187,7 @@ def test_helpers_read_values_as_written() -> None:
     assert numbers("3.5/7") == (3.5, 7.0)
     assert numbers([1, "x"]) == ()
     assert deviation(0, 5) is None
+    assert deviation(0, 0) == 0  # a 0 Ω jumper of IEC 60062 beside another
     assert members("no") == {"NO"}
     assert members("yes/no") == {"YES", "NO"}
     assert show(["a", 2.5]) == "a/2.5"
