@@ -12,7 +12,7 @@ from inventory.markings.contacts_ambient import (
     t_mark,
     temperature,
 )
-from inventory.markings.contacts_current import current, resistive_motor
+from inventory.markings.contacts_current import current, figures_alone, resistive_motor
 from inventory.markings.contacts_cycles import circled_l, cycles
 from inventory.markings.contacts_marks import fire_and_tracking, frequency, sealing
 from inventory.markings.contacts_power import (
@@ -80,6 +80,7 @@ _DIGIT: tuple[Line, ...] = (
     full_load_alone,
     t_mark,
     lamp_watts,
+    figures_alone,
     current,
     volts,
     cycles,

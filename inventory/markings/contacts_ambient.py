@@ -5,34 +5,36 @@ from __future__ import annotations
 import re
 
 from inventory.markings.contacts_items import Fact, Number, Only
-from inventory.markings.contacts_scan import ContactScanner
+from inventory.markings.contacts_scan import GLUED_CYCLES, ContactScanner
 
 AMBIENT = "IEC 61058-1, T mark (as explained by cxswitch: the figure before T is minus)"
 SHEET = "makers' data sheets"
 MICRO = "IEC 61058-1, micro-disconnection (as explained by cxswitch)"
 ELECTRONIC = "IEC 61058-1, electronic disconnection (from memory; no printed example seen)"
 
-_DEG = r"(?:\s?(?:°\s?C|℃|(?<=[0-9])oC|deg\.?\s?C|C)(?![A-Za-z0-9]))"
-_DEG_F = r"(?:\s?(?:°\s?F|℉|deg\.?\s?F|F)(?![A-Za-z0-9]))"
+_DEG = r"(?:\s?(?:°\s?[Cc]|℃|(?<=[0-9])oC|(?i:deg)\.?\s?[Cc]|[Cc])(?![A-Za-z0-9]))"
+_DEG_F = r"(?:\s?(?:°\s?[Ff]|℉|(?i:deg)\.?\s?[Ff]|[Ff])(?![A-Za-z0-9]))"
 _FIG = r"[0-9]{1,3}"
 
 _T_MARK = re.compile(
-    rf"(?P<micro>[µuεϵm]\s?)?(?P<sign>[-+]\s?)?(?P<low>{_FIG})?\s?T\s?(?P<high>{_FIG})"
-    rf"(?:\s?/\s?T?(?P<part>{_FIG}))?(?:\s?°?\s?C(?![A-Za-z])|\s?℃)?(?![0-9A-Za-z])(?!-[0-9]|\s?m?A(?![A-Za-z]))"
+    rf"(?P<micro>[µuεϵm]\s?)?(?P<sign>[-+]\s?)?(?P<low>{_FIG})?\s?[Tt]\s?(?P<high>{_FIG})"
+    rf"(?:\s?/\s?[Tt]?(?P<part>{_FIG}))?(?:\s?°?\s?[Cc](?![A-Za-z])|\s?℃)?"
+    rf"(?:(?![0-9A-Za-z])|(?=IP[0-9])|{GLUED_CYCLES})(?!-[0-9]|\s?m?A(?![A-Za-z]))"
 )
-_MICRO_BEFORE_T = re.compile(rf"[uµεϵm]\s?(?:{_FIG}\s?)?T\s?{_FIG}")
+_MICRO_BEFORE_T = re.compile(rf"[uµεϵm]\s?(?:{_FIG}\s?)?[Tt]\s?{_FIG}")
 _RANGE = re.compile(
     rf"\(?(?P<low>[-+]?\s?{_FIG}){_DEG}?\s?(?:to|~|\.{{2,3}}|…|-|➞|→)\s?(?P<high>[-+]?\s?{_FIG}){_DEG}\)?"
 )
 _PLAIN = re.compile(rf"\+?(?P<high>{_FIG}){_DEG}")
-_ONE_LETTER = re.compile(r"[0-9]C(?![0-9A-Za-z])")
+_ONE_LETTER = re.compile(r"[0-9][Cc](?![0-9A-Za-z])")
 _RANGE_F = re.compile(
     rf"(?P<low>[-+]?\s?{_FIG}){_DEG_F}?\s?(?:to|~|\.{{2,3}}|…|-)\s?(?P<high>[-+]?\s?{_FIG}){_DEG_F}"
 )
 _PLAIN_F = re.compile(rf"\+?(?P<high>{_FIG}){_DEG_F}")
 _ONLY = re.compile(
     rf"\(\s?(?:(?P<life>{_FIG})\s?[Kk]\s(?:life|ops|cycles)\s"
-    rf"|(?:{_FIG}{_DEG}\s?(?:and|or|,|/)?\s?){{1,3}}|[A-Z][a-z]{{1,9}}\.?\s[a-z]{{3,9}}\s)only\s?\)"
+    rf"|(?:{_FIG}{_DEG}\s?(?:and|or|,|/)?\s?){{1,3}}|[A-Z][a-z]{{1,9}}\.?\s[a-z]{{3,9}}\s)only\s?\)",
+    re.IGNORECASE,
 )
 _DISCONNECTION = re.compile(r"(?P<kind>micro|full|electronic)[ -]?disconnection", re.IGNORECASE)
 _ALONE = re.compile(r"[µεϵ](?![A-Za-z])|u(?![0-9A-Za-z])")

@@ -115,6 +115,16 @@ def _full_load_amperes(scan: ContactScanner) -> None:
             )
 
 
+def fits_horsepower(hp: float, full_load: float) -> bool:
+    """Whether full-load amperes may be those of a horsepower, at whatever voltage.
+
+    >>> fits_horsepower(1, 16), fits_horsepower(1, 30), fits_horsepower(0.1, 30)
+    (True, False, True)
+    """
+    table = NEC_FLA.get(hp, (full_load,))
+    return any(abs(full_load - amps) <= 0.15 * amps for amps in table)
+
+
 def _column(table: tuple[float, ...], volts: float) -> tuple[float, ...]:
     """The table's figures for a voltage; 277 V falls between the columns and the hp."""
     if volts < 150:

@@ -4,25 +4,27 @@ from __future__ import annotations
 
 import re
 
-from inventory.markings.contacts_items import Current, Number
-from inventory.markings.contacts_scan import NUM, ContactScanner
+from inventory.markings.contacts_items import Current, Fact, Load, Number, Volts
+from inventory.markings.contacts_scan import GLUED_CYCLES, GLUED_T, NUM, ContactScanner
 from inventory.markings.scanner import number
 
 IEC_CURRENT = "IEC 61058-1, current marking (as explained by cxswitch and standard123)"
 UL_GENERAL = "UL 1054 / UL 61058-1, general-purpose amperes"
 
-_UNIT = r"(?:GPA|mA|A(?:MPS?|mps?|mperes?)?|a(?:mps?)?)"
+_UNIT = r"(?:AX|GPA|gpa|m[Aa]|MA|A(?:MPS?|mps?|mperes?)?|a(?:mps?)?)"
 _VOLTS_NEXT = r"[0-9][0-9/., -]{0,14}[Vv]"
-_END = rf"(?=$|[^0-9A-Za-z]|{_VOLTS_NEXT})"  # an A may be glued to the volts behind it
-_BRACKET = rf"[(\[«‹<]{{1,2}}\s?{NUM}\s?[;/,]?\s?(?:{NUM})?\s?(?:A)?\s?[)\]»›>]{{1,2}}"
+_END = rf"(?:(?=$|[^0-9A-Za-z]|{_VOLTS_NEXT})|{GLUED_CYCLES}|{GLUED_T})"
+"""An A may be glued to what stands behind it: volts, cycles, a T mark."""
+_BRACKET_UNIT = r"(?:A(?:MPS?|mps?)?|a(?:mps?)?)"
+_BRACKET = rf"[(\[«‹<]{{1,2}}\s?{NUM}\s?[;/,]?\s?(?:{NUM})?\s?{_BRACKET_UNIT}?\s?[)\]»›>]{{1,2}}"
 
 _GROUP = re.compile(
-    rf"(?P<amps>{NUM})(?:\s?/\s?(?P<stroke>{NUM}))?\s{{0,2}}(?P<unit>{_UNIT})?"
+    rf"(?:(?P<poles>[1-4])\s?[x×X]\s?)?(?P<amps>{NUM})(?:\s?/\s?(?P<stroke>{NUM}))?\s{{0,2}}(?P<unit>{_UNIT})?"
     rf"(?P<brackets>(?:\s{{0,2}}{_BRACKET}){{0,3}})\s{{0,2}}(?P<last>{_UNIT}(?:{_END}))?"
 )
 _INSIDE = re.compile(
-    rf"(?P<open>[(\[«‹<]{{1,2}})\s?(?P<first>{NUM})\s?(?:[;/,]\s?(?P<second>{NUM}))?\s?A?\s?"
-    r"[)\]»›>]{1,2}"
+    rf"(?P<open>[(\[«‹<]{{1,2}})\s?(?P<first>{NUM})\s?(?:[;/,]\s?(?P<second>{NUM}))?\s?"
+    rf"{_BRACKET_UNIT}?\s?[)\]»›>]{{1,2}}"
 )
 _AFTER_GROUP = re.compile(rf"\s{{0,2}}(?:$|[~,;]|(?:at|@)\s|{_VOLTS_NEXT})")
 _UNIT_END = re.compile(_END)
@@ -37,16 +39,42 @@ def current(scan: ContactScanner) -> bool:
     unit = _unit_of(found)
     if unit is None:
         return False
-    scale = 0.001 if unit == "mA" else 1
-    general = unit == "GPA"
+    scale = 0.001 if unit.lower() == "ma" else 1
+    general = unit.upper() == "GPA"
     amps = _fraction(found) or _scaled(found["amps"], scale)
     more = _brackets(scan, found, scale)
     if not _fraction(found):
         more |= _stroke(scan, found, scale)
+    if found["poles"]:
+        scan.items.append(Fact(found.start(), "poles", int(found["poles"])))
     scan.items.append(Current(found.start(), amps, more, general))
+    if unit == "AX":
+        scan.items.append(Load(found.start(), "ballast"))
     _mark(scan, found, general=general)
     scan.at = found.end()
     return True
+
+
+_FIGURES_ALONE = re.compile(
+    rf"(?P<amps>{NUM})\s?(?:\(\s?(?P<motor>{NUM})\s?\))?\s?/\s?(?P<volts>[1-4][0-9]{{2}})\s?~"
+    r"(?![0-9])"
+)
+LEAST_ALONE_V = 100
+FIGURES_ALONE = "IEC 60669-1 and IEC 60884-1: amperes, stroke, volts without letters (from memory)"
+
+
+def figures_alone(scan: ContactScanner) -> bool:
+    """Rating = amperes motor? "/" volts "~": the letters are left out, the sign of a.c. is not."""
+    found = scan.peek(_FIGURES_ALONE)
+    if found is None or scan.torn() or number(found["amps"]) >= LEAST_ALONE_V:
+        return False
+    volts, motor = int(found["volts"]), found["motor"]
+    more = {"motor_a": number(motor)} if motor else {}
+    scan.items.append(Current(found.start(), number(found["amps"]), more))
+    scan.items.append(Volts(found.start("volts"), found.end(), (volts,), "ac"))
+    tail = f", {motor} A motor load" if motor else ""
+    words = f"rated current {found['amps']} A{tail}, at {volts} V a.c."
+    return bool(scan.take(_FIGURES_ALONE, words, FIGURES_ALONE))
 
 
 def resistive_motor(scan: ContactScanner) -> bool:
@@ -65,7 +93,7 @@ def _unit_of(found: re.Match[str]) -> str | None:
         return found["unit"]
     if not found["brackets"]:
         return None
-    if re.search(r"A\s?[)\]»›>]", found["brackets"]):
+    if re.search(rf"{_BRACKET_UNIT}\s?[)\]»›>]", found["brackets"]):
         return "A"
     return "A" if _AFTER_GROUP.match(text, found.end()) else None
 
@@ -116,9 +144,18 @@ def _stroke(scan: ContactScanner, found: re.Match[str], scale: float) -> dict[st
     """A/B before one unit: peak surge when B is the larger, else an old motor habit."""
     if not found["stroke"]:
         return {}
-    value = _scaled(found["stroke"], scale)
-    if value > _scaled(found["amps"], scale):
+    value, first = _scaled(found["stroke"], scale), _scaled(found["amps"], scale)
+    if value == first:
+        return {}  # the same for both contacts
+    if value >= LEAST_SURGE * first:
         return {"inrush_a": value}
+    if value > first:
+        scan.warn(
+            f"{found['amps']}/{found['stroke']} A: too little above the rated current for a surge;"
+            " outlets print d.c. and a.c. so. The first figure is read, the second is not."
+        )
+        scan.ratings["needs_review"] = True
+        return {}
     scan.warn(
         f"{found['amps']}/{found['stroke']} A: the second figure is the smaller one, so it is no"
         " surge; it is read as motor current, with little certainty."
@@ -126,9 +163,16 @@ def _stroke(scan: ContactScanner, found: re.Match[str], scale: float) -> dict[st
     return {"motor_a": value}
 
 
+LEAST_SURGE = 2
+"""A capacitive load surges to many times its current; below twice a stroke says something else.
+
+Source: IEC 61058-1 prints 2/8 A as its example (from memory); LECI prints 8/128 A.
+"""
+
+
 def _mark(scan: ContactScanner, found: re.Match[str], *, general: bool) -> None:
     """Mark the whole group in plain words."""
-    unit = "mA" if _unit_of(found) == "mA" else "A"
+    unit = "mA" if (_unit_of(found) or "").lower() == "ma" else "A"
     figure = f"{_fraction(found) or found['amps']} {unit}"
     words = [f"{figure} general purpose, a.c." if general else f"rated current {figure}"]
     words += [
@@ -136,8 +180,10 @@ def _mark(scan: ContactScanner, found: re.Match[str], *, general: bool) -> None:
         for inside in _INSIDE.finditer(found["brackets"] or "")
     ]
     if found["stroke"] and not _fraction(found):
-        surge = number(found["stroke"]) > number(found["amps"])
-        load = "peak surge of a capacitive load" if surge else "motor load, with little certainty"
+        times = number(found["stroke"]) / (number(found["amps"]) or 1)
+        load = "motor load, with little certainty"
+        if times >= 1:
+            load = "peak surge of a capacitive load" if times >= LEAST_SURGE else "not explained"
         words.append(f"behind the stroke {found['stroke']} {unit} {load}")
     scan.mark(found.start(), found.end(), "; ".join(words), UL_GENERAL if general else IEC_CURRENT)
 

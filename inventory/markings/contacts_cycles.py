@@ -13,7 +13,10 @@ from inventory.markings.scanner import number
 CYCLES = "IEC 61058-1, operating cycles (as explained by cxswitch: 5E4 = 50 000)"
 SHEET_CYCLES = "makers' data sheets: cycles written out, UL life in thousands (Cherry D4)"
 
-_E_CYCLES = bounded(r"(?P<figure>[0-9]{1,3}(?:[.,][0-9])?)\s?[Ee]\s?0?(?P<power>[1-7])")
+_E_CYCLES = re.compile(
+    r"(?P<figure>[0-9]{1,3}(?:[.,][0-9])?)\s?[Ee]\s?\+?0?(?P<power>[1-7])"
+    r"(?:(?![0-9A-Za-z])|(?=IP[0-9])|(?=[0-9]{0,2}[Tt][0-9]{2,3}(?![0-9])))"
+)
 _SUPERS = {"²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "⁷": 7}
 _TIMES_TEN = re.compile(
     r"(?P<figure>[0-9]{1,3}(?:[.,][0-9]{1,2})?)\s?[x×X*·]\s?10\s?\^?(?P<power>[3-7²³⁴⁵⁶⁷])(?![0-9])"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from inventory.markings.contacts_items import (
+    Aside,
     Break,
     Current,
     Horse,
@@ -48,6 +49,13 @@ class Motor:
 
 
 @dataclass(slots=True)
+class Beside:
+    """The volts of a rating that is told by another figure than amperes."""
+
+    volts: list[Volts] = field(default_factory=list)
+
+
+@dataclass(slots=True)
 class Groups:
     """All ratings of a marking, in the order of the text."""
 
@@ -72,7 +80,8 @@ def group(items: Sequence[Item]) -> Groups:
 
 def _volts_first(items: Sequence[Item]) -> bool:
     """True for ``125 VAC 5 A``: the figures run volts, amperes, volts, amperes."""
-    volts = [isinstance(i, Volts) for i in items if isinstance(i, (Current, Horse, Volts))]
+    rated = (Current, Horse, Aside, Volts)
+    volts = [isinstance(i, Volts) for i in items if isinstance(i, rated)]
     if all(volts) or not volts[0]:
         return False
     before = sum(a and not b for a, b in pairwise(volts))
@@ -106,7 +115,8 @@ class _Builder:
         self.pending: list[str] = []  # loads named before their amperes
         self.throw: str | None = None
         self.nature: Nature | None = None
-        self.last: Group | Motor | None = None
+        self.last: Group | Motor | Beside | None = None
+        self.beside: list[Beside] = []
         self.after_break = False
 
     def take(self, item: Item) -> None:
@@ -115,6 +125,8 @@ class _Builder:
             self._current(item)
         elif isinstance(item, Horse):
             self._horse(item)
+        elif isinstance(item, Aside):
+            self._aside()
         elif isinstance(item, Volts):
             self._volts(item)
         elif isinstance(item, Load):
@@ -145,6 +157,13 @@ class _Builder:
             self.used = True
         self.done.motors.append(motor)
         self.last = motor
+
+    def _aside(self) -> None:
+        """A rating without amperes takes the volts standing, or the next ones."""
+        beside = Beside(list(self.standing) if self.volts_first else [])
+        self.used = self.used or self.volts_first
+        self.beside.append(beside)
+        self.last = beside
 
     def _volts(self, item: Volts) -> None:
         """Volts go to what is open; amperes waiting without volts share them."""
@@ -222,6 +241,8 @@ class _Builder:
         """The groups; volts that never met amperes are kept as stray."""
         if self.volts_first and self.standing and not self.used:
             self.done.stray_volts += self.standing
+        if not self.done.currents and not self.done.motors:
+            self.done.stray_volts += [volts for beside in self.beside for volts in beside.volts]
         self.pending = self._respectively(self.pending)
         self.done.stray_loads = [] if self.common_load else self.pending
         return self.done

@@ -42,6 +42,16 @@ class Horse:
 
 
 @dataclass(frozen=True, slots=True)
+class Aside:
+    """A rating told by another figure than amperes: TV code, lamp watts, pilot duty, full load.
+
+    The volts beside it are its own and no other rating's.
+    """
+
+    start: int
+
+
+@dataclass(frozen=True, slots=True)
 class Load:
     """The kind of load the amperes beside it hold for."""
 
@@ -89,4 +99,4 @@ class Break:
     start: int
 
 
-Item = Current | Volts | Horse | Load | Throw | Only | Supply | Fact | Break
+Item = Current | Volts | Horse | Aside | Load | Throw | Only | Supply | Fact | Break

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from inventory.markings.contacts_items import Fact, Horse, Number
+from inventory.markings.contacts_checks import fits_horsepower
+from inventory.markings.contacts_items import Aside, Fact, Horse, Load, Number
 from inventory.markings.contacts_scan import NUM, ContactScanner
 from inventory.markings.scanner import number
 
@@ -34,7 +35,13 @@ _HORSE_VOLTS = re.compile(
 )
 _FULL_LOAD = re.compile(
     rf"\s{{0,2}}[(,]?\s{{0,2}}(?:(?P<figure>{NUM})\s?A?\s?(?P<kind>FLA|LRA)"
-    rf"|(?P<kind2>FLA|LRA)\s?[=:]?\s?(?P<figure2>{NUM})\s?A?)\s?\)?(?![A-Za-z0-9])"
+    rf"|(?P<kind2>FLA|LRA)\s?[=:]?\s?(?P<figure2>{NUM})\s?A?)\s?\)?(?![A-Za-z0-9])",
+    re.IGNORECASE,
+)
+_BOTH_LOADS = re.compile(
+    rf"(?P<first>{NUM})\s?A?\s?(?P<first_kind>FLA(?=.{{0,12}}LRA)|LRA(?=.{{0,12}}FLA))"
+    rf"\s?[/,;]\s?(?P<other>{NUM})\s?A?\s?(?:FLA|LRA)(?![A-Za-z0-9])",
+    re.IGNORECASE,
 )
 _PILOT = re.compile(r"(?:[A-E](?:150|300|600)|[NPQR](?:150|300|600))(?![0-9A-Za-z])")
 _TV = re.compile(
@@ -42,9 +49,11 @@ _TV = re.compile(
     r"(?:\s{1,2}(?P<peak>[0-9]{2,3})\s?A(?![0-9A-Za-z]))?"
 )
 _LAMP_WATTS = re.compile(
-    rf"(?P<watts>{NUM})\s?W\s{{0,2}}(?:incandescent|tungsten|fluorescent|LED|lamps?)"
-    r"(?:\slamps?)?(?:\sload)?(?![A-Za-z])"
+    rf"(?P<watts>{NUM})\s?W(?:atts?)?\s{{0,2}}(?:incandescent|tungsten|fluorescent|LED|lamps?)"
+    r"(?:\slamps?)?(?:\sload)?(?![A-Za-z])",
+    re.IGNORECASE,
 )
+_WATTS = re.compile(rf"(?P<watts>{NUM})\s?[Ww](?:atts?)?(?![A-Za-z0-9])")
 _SPECIFIC = re.compile(rf"(?P<count>[0-9]{{1,2}})\s?[x×X]\s?(?P<watts>{NUM})\s?W\s[a-z]{{4,14}}")
 _KILOWATT = re.compile(rf"(?P<kw>{NUM})\s?kW(?![A-Za-z0-9])")
 
@@ -99,7 +108,7 @@ def _full_load(scan: ContactScanner) -> None:
     if found is None or not isinstance(last, Horse):
         return
     figure = number(found["figure"] or found["figure2"])
-    if (found["kind"] or found["kind2"]) == "FLA":
+    if (found["kind"] or found["kind2"]).upper() == "FLA":
         scan.items[-1] = replace(last, fla=figure)
         means = f"full-load current {figure} A of this motor"
     else:
@@ -109,19 +118,39 @@ def _full_load(scan: ContactScanner) -> None:
 
 
 def full_load_alone(scan: ContactScanner) -> bool:
-    """7.2FLA/45LRA without a horsepower; behind one's volts it is left to a person."""
-    found = scan.peek(_FULL_LOAD)
-    if found is None or scan.glued():
+    """7.2FLA/45LRA without a horsepower; what may be an open horsepower's is left to a person."""
+    if scan.glued():
         return False
-    kind = (found["kind"] or found["kind2"]).lower()
-    figure = number(found["figure"] or found["figure2"])
-    spoken = "full-load" if kind == "fla" else "locked-rotor"
-    scan.take(_FULL_LOAD, f"{spoken} current of a motor, {figure} A", FLA)
-    if any(isinstance(item, Horse) for item in scan.items[-4:]):
+    found = scan.peek(_BOTH_LOADS) or scan.peek(_FULL_LOAD)
+    if found is None:
+        return False
+    amps = _motor_amperes(found)
+    spoken = " and ".join(
+        f"{_LOAD_NAMES[kind]} current {figure} A" for kind, figure in amps.items()
+    )
+    scan.take(found.re, f"motor with {spoken}", FLA)
+    open_motors = [item for item in scan.items[-4:] if isinstance(item, Horse)]
+    if open_motors and fits_horsepower(open_motors[-1].hp, float(amps.get("fla", 0))):
         scan.warn(f"{found[0].strip()}: which voltage of the motor rating it belongs to is open.")
         return True
-    scan.fact(f"motor_{kind}_a", figure)
+    for kind, figure in amps.items():
+        scan.fact(f"motor_{kind}_a", figure)
+    scan.items.append(Aside(found.start()))
     return True
+
+
+_LOAD_NAMES = {"fla": "full-load", "lra": "locked-rotor"}
+
+
+def _motor_amperes(found: re.Match[str]) -> dict[str, Number]:
+    """The amperes of a match by ``fla`` and ``lra``, as they are printed."""
+    said = found.groupdict()
+    if "other" in said:
+        first = said["first_kind"].lower()
+        second = "lra" if first == "fla" else "fla"
+        return {first: number(said["first"]), second: number(said["other"])}
+    kind = (said["kind"] or said["kind2"]).lower()
+    return {kind: number(said["figure"] or said["figure2"])}
 
 
 PILOT_THERMAL_A = {
@@ -154,6 +183,7 @@ def pilot(scan: ContactScanner) -> bool:
     found = scan.take(_PILOT, _pilot_words, PILOT)
     if found:
         scan.fact("pilot_duty", found[0])
+        scan.items.append(Aside(found.start()))
     return bool(found)
 
 
@@ -164,6 +194,7 @@ def television(scan: ContactScanner) -> bool:
         return False
     scan.take(_TV, f"TV rating: {found['figure']} A of tungsten lamps at 120 V a.c.", TV)
     scan.fact("tv", f"TV-{found['figure']}")
+    scan.items.append(Aside(found.start()))
     if found["peak"]:
         scan.fact("inrush_a", int(found["peak"]))
     return True
@@ -180,7 +211,21 @@ def lamp_watts(scan: ContactScanner) -> bool:
     )
     if found:
         scan.items.append(Fact(found.start(), "lamp_w", number(found["watts"])))
-    return bool(found)
+        scan.items.append(Aside(found.start()))
+    return bool(found) or _watts_of_the_lamp_named(scan)
+
+
+def _watts_of_the_lamp_named(scan: ContactScanner) -> bool:
+    """``Incandescent lamp: 1500 W``: the load is named first, so it is no amperes' load."""
+    named = scan.items[-1] if scan.items else None
+    if not (isinstance(named, Load) and named.name == "lamp"):
+        return False
+    found = scan.take(_WATTS, lambda m: f"lamp load of {m['watts']} W", "maker's data sheet")
+    if found is None:
+        return False
+    scan.items[-1] = Fact(found.start(), "lamp_w", number(found["watts"]))
+    scan.items.append(Aside(found.start()))
+    return True
 
 
 def kilowatts(scan: ContactScanner) -> bool:

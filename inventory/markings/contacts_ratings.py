@@ -130,13 +130,23 @@ def _merged(found: list[Entry]) -> list[Entry]:
         for other in slot[-4:]:
             if all(other.get(name) == value for name, value in entry.items()):
                 break
-            if not (_loads(entry) & _loads(other)):
+            if _one_figure(entry, other):
                 other.update(entry)
                 break
         else:
             slot.append(entry)
             order.append(entry)
     return order
+
+
+_BRACKETED = frozenset({"motor_a", "inrush_a", "lamp_inrush_a"})
+
+
+def _one_figure(entry: Entry, other: Entry) -> bool:
+    """Whether two entries are one rating: other loads, or the same amperes said of more loads."""
+    shared = _loads(entry) & _loads(other)
+    bracketed = _BRACKETED & (_loads(entry) | _loads(other))
+    return not shared or (not bracketed and all(entry[name] == other[name] for name in shared))
 
 
 def _key(entry: Entry) -> tuple[Any, ...]:

@@ -104,10 +104,21 @@ Line = Callable[[ContactScanner], bool]
 """One grammar line of a contact marking."""
 
 
-def bounded(pattern: str) -> re.Pattern[str]:
+def bounded(pattern: str, flags: re.RegexFlag = re.NOFLAG) -> re.Pattern[str]:
     """A pattern that ends at the end of a word.
 
     >>> bool(bounded("IP40").match("IP40 x")), bool(bounded("IP40").match("IP401"))
     (True, False)
     """
-    return re.compile(rf"(?:{pattern})(?![0-9A-Za-z])")
+    return re.compile(rf"(?:{pattern})(?![0-9A-Za-z])", flags)
+
+
+def any_case(pattern: str) -> re.Pattern[str]:
+    """Words that may be printed in capitals or small letters, to the end of the word."""
+    return bounded(pattern, re.IGNORECASE)
+
+
+GLUED_CYCLES = r"(?=[1-9][0-9]{0,2}[Ee][3-6](?![0-9]))"
+"""The endurance may stand glued to the mark before it: ``25T1255E4`` is 25T125 5E4."""
+GLUED_T = r"(?=[Tt][0-9]{2,3}(?:[^0-9A-Za-z]|$|[1-9][0-9]{0,2}[Ee]))"
+"""So may the T mark: ``250VACT85``."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from inventory.markings.contacts_items import Nature, Supply, Volts
-from inventory.markings.contacts_scan import NUM, ContactScanner
+from inventory.markings.contacts_items import Aside, Nature, Supply, Volts
+from inventory.markings.contacts_scan import GLUED_T, NUM, ContactScanner
 from inventory.markings.scanner import number
 
 VOLTS = "IEC 61058-1 / UL 508, rated voltage"
@@ -13,15 +13,17 @@ SUPPLY = "IEC 60417-5032 (~) and 5031 (d.c.); AC, DC by letters"
 
 _ROW = r"[0-9]{2,3}(?:(?:,\s|,?\sor\s)[0-9]{2,3}){1,3}"  # 125, 250 or 480 VAC
 _LIST = rf"(?:{_ROW}|{NUM}(?:\s{{0,2}}V?\s{{0,2}}[/-]\s{{0,2}}{NUM}){{0,3}})"
-_AC = r"(?:(?:[Aa]\.?[Cc]\.?|C\.?A\.?|c\.a\.)(?![A-Za-z])|~|∿)"
+_AC = rf"(?:(?:[Aa]\.?[Cc]\.?|C\.?A\.?|c\.a\.)(?:(?![A-Za-z])|{GLUED_T})|~|∿)"
 _DC = r"(?:(?:[Dd]\.?[Cc]\.?|C\.?C\.?|c\.c\.)(?![A-Za-z])|⎓|=(?![0-9]))"
-_BOTH = r"(?:AC\s?/\s?DC|ac\s?/\s?dc|≂|≃)"
+_BOTH = r"(?:(?i:AC\s?(?:/|or|and|&)\s?DC)|≂|≃)"
+_HYPHENED = r"(?:[-/(](?=(?i:[AD]C)(?![A-Za-z0-9])))?"
+"""250V/AC, 250 V-AC, 250 V(AC): a sign between the unit and the kind of supply."""
 _NO_LETTER = r"(?![A-Za-z])"
 
 _VOLTS = re.compile(
-    rf"(?P<list>{_LIST})\s{{0,2}}(?:[Vv]olts?|VOLTS?|[Vv])"
-    rf"(?:\.?\s{{0,2}}(?P<both>{_BOTH}){_NO_LETTER}|\.?\s{{0,2}}(?P<ac>{_AC})"
-    rf"|\.?\s{{0,2}}(?P<dc>{_DC})|(?P<lost>[Aac]){_NO_LETTER}"
+    rf"(?P<list>{_LIST})\s{{0,2}}(?:(?P<front>AC|DC)(?=V(?![A-Za-z])))?(?:[Vv]olts?|VOLTS?|[Vv])"
+    rf"(?:\.?\s{{0,2}}(?P<both>{_BOTH}){_NO_LETTER}|\.?\s{{0,2}}{_HYPHENED}(?P<ac>{_AC})"
+    rf"|\.?\s{{0,2}}{_HYPHENED}(?P<dc>{_DC})|(?P<lost>[Aac]){_NO_LETTER}"
     rf"|(?P<minus>-)(?=\s|$|[,;)]))?(?:(?<=~)|(?![A-SUW-Za-z]|T[A-Za-z]))"
 )
 _NATURE_FIRST = re.compile(
@@ -29,7 +31,10 @@ _NATURE_FIRST = re.compile(
     rf"|(?P<dc>DC|dc|d\.c\.|D\.C\.|CC|C\.C\.|⎓))"
     rf"[:.]?\s{{0,2}}(?P<list>{_LIST})\s{{0,2}}(?:[Vv]olts?|VOLTS?|[Vv])(?![A-Za-z])"
 )
-_CODE_FIRST = re.compile(rf"(?P<nature>DC|AC)\s?(?P<list>{NUM})(?![0-9A-Za-z.,/(])")
+_CODE_FIRST = re.compile(
+    rf"(?P<nature>DC|AC)\s?(?P<list>{NUM})(?![0-9A-Za-z.,/]|\s?[(\[«]|\s(?:A|a|mA|W)(?![A-Za-z]))"
+)
+_FIGURE_AND_WAVE = re.compile(r"(?P<list>[1-4][0-9]{2})\s?~(?!\s?[0-9]{2,3}\s?V)(?![0-9])")
 _ALONE = re.compile(
     rf"(?P<both>{_BOTH}){_NO_LETTER}|(?P<ac>AC|ac|a\.c\.|A\.C\.|~)(?![A-Za-z-])"
     rf"|(?P<dc>DC|dc|d\.c\.|D\.C\.|⎓)(?![A-Za-z-])"
@@ -40,10 +45,23 @@ _FIGURES = re.compile(NUM)
 def volts(scan: ContactScanner) -> bool:
     """Volts = figures "V" [nature]."""
     found = scan.peek(_VOLTS)
-    if found is None or _stray_figure(found["list"]):
+    if found is None:
+        return _figure_and_wave(scan)
+    if _stray_figure(found["list"]):
         return False
+    if found["lost"] == "A" and _is_volt_amperes(scan, found):
+        return _volt_amperes(scan, found)
     nature = _nature(scan, found)
     _add(scan, found, nature)
+    return True
+
+
+def _figure_and_wave(scan: ContactScanner) -> bool:
+    """Volts = three figures "~": the letter V is left out beside the sign of a.c."""
+    found = scan.peek(_FIGURE_AND_WAVE)
+    if found is None or scan.torn():
+        return False
+    _add(scan, found, "ac")
     return True
 
 
@@ -109,6 +127,8 @@ def _nature(scan: ContactScanner, found: re.Match[str]) -> Nature | None:
     """What flows; a lost glyph is read by its letter and told."""
     if found["minus"]:
         return "dc"
+    if found["front"]:
+        return "ac" if found["front"] == "AC" else "dc"
     lost = found["lost"]
     if lost is None:
         return _plain_nature(found)
@@ -118,6 +138,31 @@ def _nature(scan: ContactScanner, found: re.Match[str]) -> Nature | None:
     nature: Nature = "dc" if lost == "c" else "ac"
     scan.warn(f"{found[0]}: read as {_WORDS[nature]}, the sign behind the V is lost.")
     return nature
+
+
+HIGHEST_V = 480
+"""IEC 61058-1 covers switches up to 480 V; a larger figure before VA is volt-amperes."""
+
+_PILOT_DUTY = re.compile(r"pilot|duty", re.IGNORECASE)
+
+
+def _is_volt_amperes(scan: ContactScanner, found: re.Match[str]) -> bool:
+    """True for the volt-amperes of a coil load: above any mains voltage, or called pilot duty."""
+    around = scan.view[max(0, found.start() - 40) : found.end() + 40]
+    largest = max(number(figure) for figure in _FIGURES.findall(found["list"]))
+    return largest > HIGHEST_V or bool(_PILOT_DUTY.search(around))
+
+
+def _volt_amperes(scan: ContactScanner, found: re.Match[str]) -> bool:
+    """VoltAmperes = figure "VA": what a coil load draws; never a voltage, and no rating here."""
+    scan.warn(f"{found[0]}: volt-amperes of a coil load; kept in the marking, not read as volts.")
+    scan.items.append(Aside(found.start()))
+    scan.mark(found.start(), found.end(), f"coil load of {found['list']} VA", PILOT_DUTY)
+    scan.at = found.end()
+    return True
+
+
+PILOT_DUTY = "UL 508, pilot duty in volt-amperes"
 
 
 def _after_a_rating(scan: ContactScanner) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings.contacts_items import Break, Load, Throw
-from inventory.markings.contacts_scan import ContactScanner, bounded
+from inventory.markings.contacts_scan import ContactScanner, any_case, bounded
 
 UL_LOADS = "relay makers' UL legend: R resistive, GP/GU general, I inductive, B ballast (Finder)"
 LAMP_LETTERS = "UL lamp letters: T and L tungsten, H resistive (forum answer; agrees with memory)"
@@ -13,24 +13,25 @@ UTILISATION = "IEC 60947-5-1, utilization category"
 FORMS = "EN 50005 / makers' sheets: form A = NO, B = NC, C = changeover"
 
 _LOAD_PHRASES = (
-    (r"[Gg]en(?:eral|\.)[ -]?(?:[Pp]urpose|[Uu]se)|GENERAL (?:PURPOSE|USE)", "general"),
-    (r"[Rr]esistive(?:\s[Ll]oad)?|RESISTIVE|[Rr]es\.(?:\s[Ll]oad)?|RES\.?|res", "resistive"),
-    (r"[Ii]nductive(?:\s[Ll]oad)?|[Ii]nd\.|IND\.?", "inductive"),
-    (r"[Mm]otor(?:\s[Ll]oad)?|MOTOR(?:\sLOAD)?", "motor"),
-    (r"(?:[Ii]ncandescent\s)?[Ll]amps?(?:\s[Ll]oad)?|LAMP(?:\sLOAD)?|[Tt]ungsten", "lamp"),
-    (r"(?:[Ss]tandard\s|[Ee]lectronic\s)?[Bb]allast|BALLAST|[Ff]luorescent", "ballast"),
+    (r"gen(?:eral|\.)[ -]?(?:purpose|use)", "general"),
+    (r"resistive(?:\sload)?|res\.?(?:\sload)?", "resistive"),
+    (r"inductive(?:\sload)?|ind\.?(?:\sload)?", "inductive"),
+    (r"motor(?:\sload)?", "motor"),
+    (r"(?:incandescent\s)?lamps?(?:\sload)?|tungsten(?:\slamps?)?(?:\sload)?", "lamp"),
+    (r"(?:standard\s|electronic\s)?ballast(?:\sload)?|fluorescent(?:\slamps?)?(?:\sload)?",
+     "ballast"),
     (r"GPA?|G\.P\.A?\.?|GU|G\.U\.", "general"),
-    (r"[Hh]eater", "resistive"),
-)
-_LOADS = tuple((bounded(pattern), name) for pattern, name in _LOAD_PHRASES)
-_GU_R = bounded(r"GU-R|R-GU")
+    (r"heater", "resistive"),
+)  # fmt: skip
+_LOADS = tuple((any_case(pattern), name) for pattern, name in _LOAD_PHRASES)
+_GU_R = any_case(r"GU-R|R-GU")
 _CATEGORY = re.compile(
     r"(?P<kind>AC|DC)(?:-(?P<figure>12|13|14|15|1|3)|(?P<glued>13|15|1))(?![0-9A-Za-z.])(?!\s?V(?![A-Za-z-]))"
 )
-_COS = re.compile(
-    r"(?:cos\s?(?:φ|ϕ|phi|f|ø)?|p\.?f\.?)\s?\.?\s?=?\s?(?P<figure>[01](?:[.,][0-9]{1,2})?)(?![0-9A-Za-z])"
+_COS = any_case(
+    r"(?:cos\s?(?:φ|ϕ|phi|f|ø)?|p\.?f\.?)\s?\.?\s?=?\s?(?P<figure>[01](?:[.,][0-9]{1,2})?)"
 )
-_TIME_CONSTANT = re.compile(r"L\s?/\s?R\s?=?\s?(?P<ms>[0-9]{1,3})\s?ms(?:ec)?\.?")
+_TIME_CONSTANT = re.compile(r"L\s?/\s?R\s?=?\s?(?P<ms>[0-9]{1,3})\s?ms(?:ec)?\.?", re.IGNORECASE)
 _LETTER = re.compile(r"(?P<letter>[RIBTLH])(?=\s{0,2}(?:$|[),;/.-]|\s))")
 _LETTERS = {
     "R": ("resistive", "resistive load"),
@@ -42,28 +43,28 @@ _LETTERS = {
 }
 
 _THROW = re.compile(
-    r"(?P<name>NO\s?(?:/|and)\s?NC|CO\s?/\s?NC|N\.?O\.?|N\.?C\.?|CO|C/O)(?![0-9A-Za-z])"
-    r"(?:\s(?:contacts?|side|type)(?![A-Za-z]))?"
+    r"(?P<name>NO\s?(?:/|and)\s?NC|CO\s?/\s?NC|N\.?O\.?|N\.?C\.?|n\.o\.|n\.?c\.?|CO|C/O"
+    r"|(?i:normally[ -](?:open|closed)))(?![0-9A-Za-z])"
+    r"(?:\s(?i:contacts?|side|type)(?![A-Za-z]))?"
 )
 _NUMBER_SIGN = re.compile(r"N[Oo]\.(?=\s?[0-9A-Z])(?!\s?(?:AC|DC)\b)")
-_FORM = re.compile(
+_FORM = any_case(
     r"(?P<form>[SD1234]P(?:DT|ST(?=[ -]?\(?(?P<side>NO|NC))?))(?:(?<=ST)[ -]?\(?(?:NO|NC)\)?)?"
-    r"(?![0-9A-Za-z])"
-    r"|(?P<count>[1-4])?\s?[Ff]orm\s?(?P<letter>[ABC])(?![0-9A-Za-z])"
+    r"|(?P<count>[1-4])?\s?form\s?(?P<letter>[ABC])"
 )
-_CHANGEOVERS = bounded(r"(?P<count>[1-4])\s?(?P<kind>CO|NO|NC)(?:\scontacts?)?")
-_POLES = re.compile(r"(?P<count>[1-4])[ -]?(?:poles?|P)(?![0-9A-Za-z])")
+_CHANGEOVERS = any_case(r"(?P<count>[1-4])\s?(?P<kind>CO|NO|NC)(?:\scontacts?)?")
+_POLES = any_case(r"(?P<count>[1-4])[ -]?(?:poles?|P)")
 
 _STANDARD = re.compile(
     r"(?P<body>UL|EN|IEC|VDE|GB|CSA|BS|DIN|ISO)(?:/(?:EN|IEC|UL))?[ -]?"
     r"(?:C?22\.2\s?(?:No\.?|-)\s?)?"
     r"(?P<number>[0-9]{2,6}(?:[-.][0-9]{1,3}){0,3})(?![0-9A-Za-z])"
 )
-_DUTY_FACTOR = bounded(
+_DUTY_FACTOR = any_case(
     r"DF\s?[0-9]{1,3}|[0-9]{1,4}\s?min-1|[0-9]{1,4}\s?/\s?(?:min|h)"
-    r"|[0-9]{1,2}s on [0-9]{1,2}s off"
+    r"|[0-9]{1,4} times ?/ ?min\.?|[0-9]{1,2}s ?on ?[0-9]{1,2}s ?off"
 )
-_NO_LOAD = re.compile(r"when (?:there is )?no load (?:is )?on \(?N\.?C\.?\)?")
+_NO_LOAD = re.compile(r"when (?:there is )?no load (?:is )?on \(?N\.?C\.?\)?", re.IGNORECASE)
 _FILE = re.compile(r"E[0-9]{5,6}(?![0-9A-Za-z])")
 _TABS = re.compile(r"#\s?(?P<size>110|125|187|205|250|375)(?![0-9])")
 _MATERIAL = bounded(r"Ag(?:Cd|Sn|Ni|Ce|Zn|W|Cu|Pd)(?:O2?|In|[0-9]{1,2}(?:/[0-9]{1,2})?)?(?:In2O3)?")
@@ -177,7 +178,9 @@ _THROWS = {"NO": "make contact (NO)", "NC": "break contact (NC)", "CO": "changeo
 
 def _throw_name(found: re.Match[str]) -> str:
     """The contact named: NO, NC, CO or NO/NC."""
-    name = found["name"].replace(".", "").replace(" and ", "/").replace(" ", "")
+    if found["name"][:8].lower() == "normally":
+        return "NO" if found["name"].lower().endswith("open") else "NC"
+    name = found["name"].replace(".", "").replace(" and ", "/").replace(" ", "").upper()
     return "CO" if name == "C/O" else name
 
 
@@ -206,9 +209,9 @@ def form(scan: ContactScanner) -> bool:
     if found is None:
         return False
     if found["letter"]:
-        name = contact_form(found["letter"], int(found["count"] or 1))
+        name = contact_form(found["letter"].upper(), int(found["count"] or 1))
     else:
-        name = found["form"] + (f"-{found['side']}" if found["side"] else "")
+        name = (found["form"] + (f"-{found['side']}" if found["side"] else "")).upper()
     scan.fact("contact_form", name)
     return True
 
@@ -226,14 +229,14 @@ def contact_form(letter: str, poles: int = 1) -> str:
 def _changeover_words(found: re.Match[str]) -> str:
     """How many contacts of which kind."""
     kinds = {"CO": "changeover", "NO": "normally open", "NC": "normally closed"}
-    return f"number of {kinds[found['kind']]} contacts: {found['count']}"
+    return f"number of {kinds[found['kind'].upper()]} contacts: {found['count']}"
 
 
 def counted_contacts(scan: ContactScanner) -> bool:
     """2 CO, 1NO, 2 pole: contacts by number."""
     found = scan.take(_CHANGEOVERS, _changeover_words, FORMS)
     if found:
-        letter = {"CO": "C", "NO": "A", "NC": "B"}[found["kind"]]
+        letter = {"CO": "C", "NO": "A", "NC": "B"}[found["kind"].upper()]
         scan.fact("contact_form", contact_form(letter, int(found["count"])))
         return True
     found = scan.take(_POLES, lambda m: f"number of poles: {m['count']}", FORMS)

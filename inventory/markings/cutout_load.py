@@ -21,8 +21,8 @@ from inventory.markings.amounts import (
 from inventory.markings.scanner import Rule, Scanner
 
 _AMPS = re.compile(
-    rf"(?P<most>max(?:imum|\.)?\s?)?(?P<amps>{NUM})\s?(?:\(\s?(?P<inductive>{NUM})\s?\)\s?)?A"
-    r"(?:\s?(?P<after>max(?:imum|\.)?)(?!\s?[0-9]))?(?![A-Za-z])",
+    rf"(?P<most>(?:max(?:imum|\.)?|≤)\s?)?(?P<amps>{NUM})\s?(?:\(\s?(?P<inductive>{NUM})\s?\)\s?)?"
+    r"A(?:mps?\.?|mperes?)?(?:\s?(?P<after>max(?:imum|\.)?)(?!\s?[0-9]))?(?![A-Za-z])",
     re.IGNORECASE,
 )
 BRACKET = "IEC 60730-1: resistive (inductive) amperes, from memory"
@@ -126,9 +126,24 @@ def _cycles(scan: Scanner) -> bool:
     return True
 
 
+_HERTZ = re.compile(
+    r"(?P<first>[0-9]{2})(?:\s?[-/]\s?(?P<second>[0-9]{2}))?\s?Hz(?![A-Za-z0-9])", re.IGNORECASE
+)
+
+
+def _hertz(scan: Scanner) -> bool:
+    """Frequency = figure (("-" | "/") figure)? "Hz": of the mains it switches."""
+    found = scan.take(_HERTZ, lambda m: f"for mains of {m[0]}", SI)
+    if found is None:
+        return False
+    figures = [int(figure) for figure in (found["first"], found["second"]) if figure]
+    scan.say("frequency_hz", figures if len(figures) > 1 else figures[0])
+    return True
+
+
 def rules(loads: Loads) -> tuple[Rule, ...]:
     """The grammar lines of the load, in order, filling this collection."""
-    return (partial(_volts, loads), partial(_amps, loads), _cycles)
+    return (partial(_volts, loads), partial(_amps, loads), _cycles, _hertz)
 
 
 def _as_contact(row: dict[str, Any]) -> dict[str, Any]:

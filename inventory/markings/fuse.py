@@ -20,7 +20,7 @@ from inventory.markings.amounts import (
     volts,
     written,
 )
-from inventory.markings.fuse_iec import LARGEST_A, iec
+from inventory.markings.fuse_iec import LARGEST_A, bare_class, iec
 from inventory.markings.fuse_series import SERIES, ul
 from inventory.markings.fuse_words import NAMED, WORDS, inch, interrupting, standard
 from inventory.markings.scanner import Rule, Scanner
@@ -70,8 +70,8 @@ def _volts_before_suffix(scan: Scanner) -> bool:
 
 
 _LINES: tuple[Rule, ...] = (
-    standard, ul, NAMED, iec, interrupting, inch, size, _volts_before_suffix, _VOLTS, _amps,
-    WORDS, approvals, _suffix, *GAPS,
+    standard, ul, NAMED, iec, bare_class, interrupting, inch, size, _volts_before_suffix, _VOLTS,
+    _amps, WORDS, approvals, _suffix, *GAPS,
 )  # fmt: skip
 
 
@@ -114,11 +114,13 @@ def _assume(scan: Scanner) -> None:
 
 _LIKELY = (
     (re.compile(r"\bthermal|temperature fuse|\bkv\b|[0-9]kv", re.IGNORECASE), 0.1),
-    (re.compile(rf"(?:^|\s|/)(?:FF|TT|mT|F|T|M)\s?{NUM}\s?m?A\s?[LHE]?(?![A-Za-z])"), 0.9),
+    (re.compile(rf"(?:^|\s|/)(?:FF|TT|mT|F|T|M)\s?\.?{NUM}\s?m?A\s?[LHE]?(?![A-Za-z])"), 0.9),
     (re.compile(rf"(?:^|[\s/])(?:{'|'.join(SERIES)})(?:-V)?[- ]?[0-9]", re.IGNORECASE), 0.9),
     (re.compile(r"\b(?:BS\s?1362|60127|248-14)\b"), 0.9),
     (re.compile(r"(?:^|\s)(?:FF|TT|F|T|M)\s?[0-9.,]{1,6}[LHE]\s?[0-9]{2,3}\s?V"), 0.8),
+    (re.compile(rf"(?:^|\s){NUM}\s?A\s?[LHE]\s?[0-9]{{2,3}}\s?V"), 0.8),
     (re.compile(r"\bfuse\b", re.IGNORECASE), 0.7),
+    (re.compile(r"[0-9]\s?kA\s?(?:@|at|/)|\bI\.?R\.?\s?[0-9,]{2,7}\s?A\s?@"), 0.7),
     (re.compile(r"slow[ -]?blow|slo-?blo|fast[ -]?(?:blow|acting)", re.IGNORECASE), 0.7),
     (re.compile(r"[0-9]\s?m?A\b.{0,40}\b(?:5\s?[x×*]\s?20|6[.,]3\s?[x×*]\s?32)"), 0.7),
 )

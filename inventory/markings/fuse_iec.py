@@ -29,13 +29,17 @@ LARGEST_A = 32
 _TIME = r"(?P<time>FF|TT|mT|F|T|M)"
 _CLASS = r"(?:\s?(?P<breaking>[LHEI])(?![A-Za-z]))"
 _STOP = r"(?![A-Za-z])(?![0-9](?![0-9.,]{0,6}\s?k?V))"
-_IEC = re.compile(rf"{_TIME}\s?(?P<amps>{NUM})\s?(?P<unit>mA|A)(?:{_CLASS}|{_STOP})", re.IGNORECASE)
+_BARE_CLASS = re.compile(
+    rf"(?P<amps>{NUM})\s?A\s?(?P<breaking>[LHE])(?=\s?[0-9]{{2,3}}\s?V)", re.IGNORECASE
+)
+_AMPS = rf"(?P<amps>{NUM}|\.[0-9]{{1,3}})"  # behind its letter a figure may begin with the point
+_IEC = re.compile(rf"{_TIME}\s?{_AMPS}\s?(?P<unit>mA|A)(?:{_CLASS}|{_STOP})", re.IGNORECASE)
 _POINT = re.compile(
     rf"{_TIME}\s?(?P<amps>[0-9]{{1,2}}A[0-9]{{1,2}})(?P<unit>)(?![0-9.,]|\s?V){_CLASS}?{_STOP}",
     re.IGNORECASE,
 )
 _BARE = re.compile(
-    rf"{_TIME}\s?(?P<amps>{NUM})(?P<unit>)(?:{_CLASS}|(?=\s?/?\s?[0-9]{{2,3}}\s?V))", re.IGNORECASE
+    rf"{_TIME}\s?{_AMPS}(?P<unit>)(?:{_CLASS}|(?=\s?/?\s?[0-9]{{2,3}}\s?V))", re.IGNORECASE
 )
 _AFTER = re.compile(
     rf"(?P<amps>{NUM})\s?(?P<unit>mA|A)\s?{_TIME}(?:{_CLASS}|(?![A-Za-z0-9]))", re.IGNORECASE
@@ -51,6 +55,22 @@ def iec(scan: Scanner) -> bool:
             scan.at = found.end()
             return True
     return False
+
+
+def bare_class(scan: Scanner) -> bool:
+    """``12AH250V``: amperes and class, the letter of the speed worn away; it stays unknown."""
+    found = scan.peek(_BARE_CLASS)
+    value = found and figure(scan, found["amps"])
+    if not found or not value or value > LARGEST_A:
+        return False
+    scan.mark(found.start(), found.start("breaking"), f"rated current {written(value)} A", IEC_1)
+    scan.say("current_a", value)
+    breaking = found["breaking"].upper()
+    scan.mark(*found.span("breaking"), *BREAKING[breaking])
+    scan.say("breaking_class", breaking)
+    scan.warn("No letter says how fast this fuse is: it may be worn away; look at the cap again.")
+    scan.at = found.end()
+    return True
 
 
 def _say_iec(scan: Scanner, found: re.Match[str]) -> None:

@@ -8,6 +8,7 @@ from inventory.errors import WrongInput
 from inventory.markings import plain
 from inventory.markings.contacts_write import code_text
 from inventory.markings.damage import look_alike_candidates
+from inventory.markings.evened import evened
 from inventory.markings.grammars import FAMILIES, family_named, grammar
 from inventory.markings.recognise import LEAST, others, ranked, what_decides
 from inventory.records import Reading
@@ -19,6 +20,12 @@ def read(text: str, family: str | None = None) -> Reading:
     Without a family the text is ranked; a second family that comes near is named in
     ``others``, with a warning that says what would decide. An unknown family is refused.
     """
+    even = evened(text)
+    return even.back(_read(even.text, family))
+
+
+def _read(text: str, family: str | None) -> Reading:
+    """The reading of an even text."""
     if family is not None:
         return _as(text, family_named(family))
     ranking = ranked(text)

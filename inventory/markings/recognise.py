@@ -19,9 +19,10 @@ _MOST = 4
 
 _POSITION_LABEL = re.compile(r"(?i:\bfor [a-z /&]{4,32}switch(?:es)?\b)")
 
-_BARE_RATING = re.compile(
-    r"\s{0,9}[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?A[\s,/]{0,3}[0-9/]{2,7}\s?V\s?(?:~|AC|ac)?\s{0,9}"
-)
+_AMPERES = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?(?:A(?:MPS?|mps?)?|a(?:mps?)?)"
+_VOLTS = r"(?:AC\s?|~\s?)?[0-9/-]{2,7}\s?V\s?(?:~|AC|ac)?"
+_PAIR = rf"(?:{_AMPERES}(?:[\s,/@]|at){{0,4}}{_VOLTS}|{_VOLTS}[\s,/]{{0,3}}{_AMPERES})"
+_BARE_RATING = re.compile(rf"\s{{0,9}}{_PAIR}(?:[\s,;]{{0,3}}(?:or\s)?{_PAIR}){{0,3}}\s{{0,9}}")
 _BARE_FAMILIES = frozenset({"relay", "thermal_cutout", "fuse"})
 """Families that also print amperes and volts and nothing else: each may be the one."""
 

@@ -11,6 +11,7 @@ from inventory.markings.contacts import lex
 from inventory.markings.contacts_checks import propose_repairs
 from inventory.markings.contacts_codes import code_line
 from inventory.markings.contacts_items import Current, Fact, Horse, Item, Volts
+from inventory.markings.contacts_ratings import MAINS_FROM
 from inventory.markings.contacts_scan import NUM, ContactScanner
 from inventory.markings.contacts_settle import settle
 from inventory.markings.contacts_write import write_contacts
@@ -150,6 +151,17 @@ def _in_another_style(scan: ContactScanner) -> int | None:
         if item.values[0] in COIL_VOLTS and any(scan.view[o.start].isdigit() for o in others):
             scan.warn(f"DC {item.values[0]} V is taken for the coil: it is written another way.")
             return at
+    return _bare_beside_a_contact(scan)
+
+
+def _bare_beside_a_contact(scan: ContactScanner) -> int | None:
+    """``Relay 5V 10A/250VAC``: a bare usual coil voltage, the contact having volts of its own."""
+    volts = [item for item in scan.items[:40] if isinstance(item, Volts)]
+    if not any(item.nature == "ac" and item.values[0] >= MAINS_FROM for item in volts):
+        return None
+    for at, item in enumerate(scan.items[:40]):
+        if isinstance(item, Volts) and item.nature is None and item.values[0] in COIL_VOLTS:
+            return at if len(item.values) == 1 else None
     return None
 
 

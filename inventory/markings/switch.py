@@ -74,10 +74,12 @@ def canonical(reading: Reading) -> str:
 _SURE = re.compile(
     r"[0-9]\s?\([0-9.,]{1,5}A?\)\s?A?|[0-9]{1,2}E[345](?![0-9])|[0-9µμ]\s?T[0-9]{2,3}"
     r"|T[0-9]{2,3}/[0-9]{2}|^T ?[0-9]{2,3}\s?(?:$|\()|[0-9]GPA|[0-9½¼¾⅓⅙]\s?[hH][pP]\b"
-    r"|\b[SD]P[SD]T\b|/[0-9]{2,3}A\b|\b[0-9]{1,3}[kK] life|FOR [A-Z ]{4,24}SWITCH"
+    r"|\b[SD]P[SD]T\b|[0-9]\s?/[0-9]{2,3}A\b|\b[0-9]{1,3}[kK] life|FOR [A-Z ]{4,24}SWITCH"
     r"|\b[12][0-9]{2} [56]0 (?:GP|R|L|T|[0-9]/[0-9]{1,2}\s?hp) "
     r"|[0-9]\s?\[[0-9]{1,3}\]\s?A|\b[Pp]ilot [Dd]uty|^\s*[A-ENPQR](?:150|300|600)\b"
-    r"|\b(?:FLA|LRA)\b|^\s*[µμu]?\s?[0-9]{1,2} ?T ?[0-9]{2,3}\s*$"
+    r"|(?<![A-Za-z])(?:FLA|LRA)\b|[Cc]ontact [Gg]ap|[0-9] (?:make-and-break |operating )?cycles\b"
+    r"|^\s*[0-9]{1,2}(?:[.,][0-9])?\s?(?:\([0-9.,]{1,5}\))?\s?/\s?[1-4][0-9]{2}\s?~"
+    r"|[0-9]AX\b|^\s*[µμu]?\s?[0-9]{1,2} ?T ?[0-9]{2,3}\s*$"
 )
 _T_ALONE = re.compile(r"^\s*[µμu]?[0-9]{0,2}T[0-9]{2,3}/T?[0-9]{2}\s?(?:°?C)?\s*$")
 """A T mark with its second figure and nothing else; no model number begins so."""
@@ -88,7 +90,8 @@ _CODED = re.compile(
     r"|\bD2D-[123][01]0[0-4]|\bAV1[1-6][678][35]|\bDB[1-7][A-GR]-|\bSS-(?:3|01)GL?"
 )
 _AMPS = re.compile(
-    r"(?<![0-9A-Za-z.-])[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?(?:\([0-9.,]{1,5}\))?\s?(?:m?A|GPA|amps?)(?![A-Za-z])"
+    r"(?:(?<![0-9A-Za-z.-])|(?<=[1-4]x))[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?(?:\([0-9.,]{1,5}\))?"
+    r"\s?(?:m?A|GPA|(?i:amps?))(?![A-Za-z])"
     r"|(?<![0-9A-Za-z.-])[1-9][0-9]{2}\s?mA(?![A-Za-z])"
 )
 _MAINS = re.compile(r"[0-9]\s?V\s?(?:~|AC|ac|a\.c|DC|dc)?|AC\s?[0-9]")

@@ -24,7 +24,8 @@ L_TYPE = (
 _TYPE = re.compile(r"(?P<type>[NHG](?P<c>[0-9]{2,3}))(?![A-Za-z0-9])")
 _L = re.compile(r"(?P<type>L(?P<f>[0-9]{2,3}))(?:\s?-\s?(?P<diff>[0-9]{1,3}))?F?(?![A-Za-z0-9])")
 _KSD = re.compile(
-    r"(?P<series>KSD\s?-?[0-9]{3,4}[A-Z]?)(?:\s?[(/]\s?(?P<alias>H[0-9]{2})\)?)?(?![0-9])",
+    r"(?P<series>KSD(?:\s?-?[0-9]{3,4}(?:(?!V)[A-Z])?(?!\s?[VA](?![A-Z])))?)(?![A-Z])"
+    r"(?:\s?[(/]\s?(?P<alias>H[0-9]{2})\)?)?(?![0-9])",
     re.IGNORECASE,
 )
 _BODY = re.compile(r"T(?P<c>[5-9][0-9]|[1-4][0-9]{2})(?![A-Za-z0-9])")

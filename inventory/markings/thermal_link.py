@@ -67,9 +67,10 @@ _BARE = re.compile(r"[0-9]{2,3}(?![0-9A-Za-z.,])")
 
 @dataclass(slots=True)
 class Heading:
-    """Which temperature the next figure is."""
+    """Which temperature the next figure is; ``printed`` once the body has said Tf."""
 
     name: str | None = None
+    printed: bool = False
 
 
 def _heading(heading: Heading, scan: Scanner) -> bool:
@@ -93,9 +94,19 @@ def _figure(heading: Heading, scan: Scanner) -> bool:
         read = None if found is None else Temperature(c=int(found.group()), text=found.group())
     if read is None:
         return False
+    if name == "tf" and heading.name is None and heading.printed:
+        return _unnamed(scan, read)
+    heading.printed = heading.printed or name == "tf"
     heading.name = None
     if usable(scan, read, name):
         _say(scan, name, read)
+    return True
+
+
+def _unnamed(scan: Scanner, read: Temperature) -> bool:
+    """A further temperature without a heading: Th, Tm or another column, never a second Tf."""
+    if read.in_c() != scan.ratings.get("tf_c"):
+        review(scan, f"{read.text}: which temperature this is, is not said; it is not read.")
     return True
 
 
@@ -157,6 +168,7 @@ def read(text: str) -> Reading:
 _LIKELY = (
     (r"(?:^|\s)(?:SFH?[0-9]{2,3}[A-Z]|G[4-8][A-Z][0-9]{5}|BF[0-9]{2,3}(?:\s|$))", 0.95),
     (r"\bT\s?[fF]\s?[:=]?\s?[0-9]{2,3}|(?i:thermal[ -]?(?:fuse|link|cut-?off))", 0.9),
+    (r"(?i:\bfuse,\s?thermal\b|\bfunctioning temp)", 0.9),
     (r"(?:^|\s)(?:SFH?/[A-Z]|SM/[A-Z]|(?:SDF )?DF[0-9]{3}S|K10B-[0-9]{3})\b", 0.9),
     (r"(?:^|\s)(?:A[0-5]-F\b|L50[0-9]{5}[A-Z])", 0.9),
     (r"\b[0-9]{2,3}\s?(?:°\s?C|℃|C)\b.{0,12}\b(?:1[056]|1|2)\s?A\b.{0,6}250\s?V", 0.5),

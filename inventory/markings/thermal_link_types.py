@@ -100,9 +100,11 @@ _TABLE = {row["type"]: row for row in rows("thermal_links")}
 _LISTED = re.compile(
     rf"(?:{'|'.join(sorted(_TABLE, key=len, reverse=True))})(?![A-Za-z0-9])(?!-[0-9])"
 )
+_C = r"(?:\s?(?:°\s?C|℃|¡æ))?"
 _ROW = re.compile(
-    rf"(?P<tf>[0-9]{{2,3}})\s(?P<open>[0-9]{{2,3}})\s?(?:±|\+/?-)\s?(?P<tol>{NUM})"
-    r"\s(?P<th>[0-9]{2,3})(?![0-9A-Za-z°℃])"
+    rf"(?P<tf>[0-9]{{2,3}}){_C}\s(?P<open>[0-9]{{2,3}})\s?"
+    rf"(?:(?:±|\+/?-|¡À)\s?(?P<tol>{NUM})|\+\s?(?P<up>{NUM})\s?/?\s?-\s?(?P<down>{NUM})){_C}"
+    rf"\s(?P<th>[0-9]{{2,3}}){_C}(?:\s(?P<tm>[0-9]{{2,3}})(?:\s?(?:°\s?C|℃|¡æ)))?(?![0-9A-Za-z°℃])"
 )
 
 
@@ -125,14 +127,20 @@ def tabled(scan: Scanner) -> bool:
 
 
 def table_row(scan: Scanner) -> bool:
-    """TableRow = Tf open "±" tolerance Th, falling, as the maker's table prints it."""
+    """TableRow = Tf open tolerance Th Tm?, as the makers' tables print their columns.
+
+    Source: the tables of the BF links (chengcong.cn) and of the F links.
+    """
     found = scan.peek(_ROW)
     if found is None or not int(found["tf"]) > int(found["open"]) > int(found["th"]):
         return False
-    means = "Tf, fusing temperature and holding temperature, °C: a row of the maker's table"
+    means = "Tf, fusing and holding temperature and what follows, °C: a row of the maker's table"
     scan.take(_ROW, means, _TABLE["F7"]["source"])
     say_tf(scan, int(found["tf"]), printed=True)
-    opens, tol = int(found["open"]), plain_number(found["tol"])
-    scan.say("actual_open_c", [opens - tol, opens + tol])
+    opens = int(found["open"])
+    up, down = (plain_number(found[name] or found["tol"]) for name in ("up", "down"))
+    scan.say("actual_open_c", [opens - down, opens + up])
     scan.say("th_c", int(found["th"]))
+    if found["tm"]:
+        scan.say("tm_c", int(found["tm"]))
     return True

@@ -111,6 +111,7 @@ NOTED: Mapping[str, Mapping[str, str]] = {
     },
     "relay": {
         "ambient_partial_max_c": "a relay has no cooler side", "disconnection": "a board relay's",
+        "contact_gap_mm": "said of a switch; a relay's type says it",
         "frequency_hz": "a contact does not mind 50 or 60 Hz", "glow_wire_c": "of the whole board",
         "high_capacity": "its ratings say how much", "ip": "said by the enclosure",
         "protection_class": "of the appliance", "pti": "said by the insulation class",
@@ -137,6 +138,7 @@ NOTED: Mapping[str, Mapping[str, str]] = {
         "close_tol_f": "of the reset, which is soft", "reset_tol_c": "of the reset, which is soft",
         "reset_tol_f": "of the reset, which is soft", "close_on_rise_tol_c": "of a fan contact",
         "range_c": "of a whole series: such a reading is in doubt",
+        "frequency_hz": "a contact does not mind 50 or 60 Hz",
     },
     "thermal_link": {
         "actual_open_c": "where a sample opened; the Tf is what is compared",
