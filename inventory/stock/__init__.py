@@ -2,10 +2,11 @@
 
 Formulas: ``counts``, ``loss``, ``demand``, ``prior``, ``compound``, ``intermittent``,
 ``pattern``, ``reorder``, ``lots``, ``fill``, ``greedy``, ``yields``, ``worth``, ``intervals``,
-``survival``, ``wear``. Reports from plain sums: ``asked`` and ``need`` to ``report`` (what runs
-short), ``worth_report``, ``wear_report``. Checks: ``backtest`` with its rules in ``policies``,
-``peers``, ``lumpy`` and ``chosen``; ``achieved`` for a shop's own journal; ``answer`` for worked
-examples. ``journal`` holds what each stock event adds to the counts.
+``survival``, ``weibull``, ``exact``, ``wear``, ``waiting``, ``economic``. Reports from plain
+sums: ``asked`` and ``need`` to ``report`` (what runs short), ``worth_report``, ``wear_report``.
+Checks: ``backtest`` with its rules in ``policies``, ``peers``, ``lumpy`` and ``chosen``;
+``achieved`` for a shop's own journal; ``answer`` for worked examples. ``journal`` holds what each
+stock event adds to the counts.
 
 Where a docstring names a source as "reference", it is the project's collection of stock
 formulas; "S" and a number is a worked example, many of them in tests/cases/stock_cases.jsonl.
@@ -41,6 +42,16 @@ if TYPE_CHECKING:
     from inventory.stock.demand import discounted as discounted
     from inventory.stock.demand import gamma_poisson_level as gamma_poisson_level
     from inventory.stock.demand import plug_in_level as plug_in_level
+    from inventory.stock.economic import economic_batch as economic_batch
+    from inventory.stock.economic import economic_order as economic_order
+    from inventory.stock.economic import normal_fill as normal_fill
+    from inventory.stock.economic import reorder_point as reorder_point
+    from inventory.stock.exact import agresti_coull as agresti_coull
+    from inventory.stock.exact import clopper_pearson as clopper_pearson
+    from inventory.stock.exact import none_failed as none_failed
+    from inventory.stock.exact import pieces_to_test as pieces_to_test
+    from inventory.stock.exact import poisson_interval as poisson_interval
+    from inventory.stock.exact import rule_of_three as rule_of_three
     from inventory.stock.figure import survival_figure as survival_figure
     from inventory.stock.fill import expected_backorders as expected_backorders
     from inventory.stock.fill import expected_on_hand as expected_on_hand
@@ -86,12 +97,16 @@ if TYPE_CHECKING:
     from inventory.stock.survival import Curve as Curve
     from inventory.stock.survival import kaplan_meier as kaplan_meier
     from inventory.stock.survival import kaplan_meier_flags as kaplan_meier_flags
+    from inventory.stock.waiting import erlang_b as erlang_b
+    from inventory.stock.waiting import erlang_c as erlang_c
     from inventory.stock.wear import pooled as pooled
     from inventory.stock.wear import wear_rate as wear_rate
     from inventory.stock.wear_report import Fitted as Fitted
     from inventory.stock.wear_report import WearLine as WearLine
     from inventory.stock.wear_report import WearReport as WearReport
     from inventory.stock.wear_report import what_wears as what_wears
+    from inventory.stock.weibull import Weibull as Weibull
+    from inventory.stock.weibull import weibull_fit as weibull_fit
     from inventory.stock.worth import Money as Money
     from inventory.stock.worth import keep_max as keep_max
     from inventory.stock.worth import marginal_value as marginal_value
@@ -130,14 +145,17 @@ _HOME = {
     "Poisson": "counts",
     "WearLine": "wear_report",
     "WearReport": "wear_report",
+    "Weibull": "weibull",
     "WorthLine": "worth_report",
     "WorthReport": "worth_report",
     "WorthSettings": "worth_report",
     "Yield": "yields",
+    "agresti_coull": "exact",
     "bars": "chart",
     "base_stock": "reorder",
     "beta_binomial_yield": "yields",
     "by_moments": "counts",
+    "clopper_pearson": "exact",
     "compound_counts": "compound",
     "compound_level": "compound",
     "compound_poisson": "compound",
@@ -147,7 +165,11 @@ _HOME = {
     "demand_label": "pattern",
     "demand_of": "need",
     "discounted": "demand",
+    "economic_batch": "economic",
+    "economic_order": "economic",
     "effect": "journal",
+    "erlang_b": "waiting",
+    "erlang_c": "waiting",
     "expected_backorders": "fill",
     "expected_on_hand": "fill",
     "failure_rate": "intervals",
@@ -170,10 +192,14 @@ _HOME = {
     "month_number": "asked",
     "mtbf_interval": "intervals",
     "nb_loss": "loss",
+    "none_failed": "exact",
+    "normal_fill": "economic",
     "normal_loss": "loss",
     "normal_newsvendor": "reorder",
     "own_backtest": "achieved",
+    "pieces_to_test": "exact",
     "plug_in_level": "demand",
+    "poisson_interval": "exact",
     "poisson_loss": "loss",
     "poisson_newsvendor": "reorder",
     "pool_parts": "asked",
@@ -181,8 +207,10 @@ _HOME = {
     "pull_list": "worth",
     "pull_until": "worth",
     "pull_value": "worth",
+    "reorder_point": "economic",
     "rq_cost": "lots",
     "rq_policy": "lots",
+    "rule_of_three": "exact",
     "sba": "intermittent",
     "sbj": "intermittent",
     "shelf_prior": "prior",
@@ -196,6 +224,7 @@ _HOME = {
     "undone": "journal",
     "waiting_time": "worth",
     "wear_rate": "wear",
+    "weibull_fit": "weibull",
     "what_is_worth": "worth_report",
     "what_runs_short": "report",
     "what_wears": "wear_report",

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from inventory.errors import WrongInput
-from inventory.stock import answer_demand, answer_salvage, answer_wear, reorder
+from inventory.stock import answer_demand, answer_levels, answer_salvage, answer_wear, reorder
 from inventory.stock.answer_names import one, tidy
 from inventory.stock.counts import NegativeBinomial, Poisson
 from inventory.stock.fill import (
@@ -51,8 +51,19 @@ def answer(what: str, given: Given, demand_file: Path | None = None) -> Any:
         if all(name in figures for name in names) and (
             not words or any(word in heading for word in words)
         ):
-            return formula(figures)
+            return _worked(formula, figures)
     raise WrongInput(f"No formula takes these names: {', '.join(sorted(figures))}.")
+
+
+def _worked(formula: Callable[[Given], Any], figures: Given) -> Any:
+    """The formula on these figures; one that is missing or no figure ends in a sentence."""
+    try:
+        return formula(figures)
+    except KeyError as missing:
+        raise WrongInput(f"This example does not say {missing.args[0]}.") from missing
+    except (TypeError, ValueError, ArithmeticError, AttributeError, IndexError) as wrong:
+        shown = ", ".join(f"{name}={value!r}"[:40] for name, value in sorted(figures.items()))
+        raise WrongInput(f"No formula can work with these figures: {shown[:200]}.") from wrong
 
 
 def _newsvendor(g: Given) -> dict[str, Any]:
@@ -180,6 +191,7 @@ def _basket(g: Given) -> dict[str, Any]:
 
 
 _ROADS: tuple[Road, ...] = (
+    *answer_levels.ROADS,
     (("budget",), (), _basket),
     (("h", "p", "K", "rate", "L"), (), _lots),
     (("h", "p", "K", "mean"), (), _up_to),

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from inventory.errors import WrongInput
-from inventory.stock.checks import a_share, above_zero, not_negative
+from inventory.stock.checks import a_share, above_zero, integer, not_negative
 
 _FAR = 40.0  # standard deviations beyond which a term is below the smallest double
 
@@ -39,6 +39,10 @@ class Counts(ABC):
         """The first count that carries weight."""
         return max(0, int(self.mean - _FAR * math.sqrt(self.variance)) - 1)
 
+    def _last(self) -> float:
+        """A count beyond which nothing carries weight."""
+        return self.mean + 1000 * (1 + math.sqrt(self.variance))
+
     def running(self) -> Iterator[tuple[int, float]]:
         """Pairs (x, P(X <= x)) from the first count that matters, without end."""
         x, total = self._first(), 0.0
@@ -49,6 +53,8 @@ class Counts(ABC):
 
     def cdf(self, x: float) -> float:
         """P(X <= x); 0 below zero."""
+        if x > self._last():
+            return 1.0
         return min(1.0, math.fsum(self.pmf(k) for k in range(self._first(), math.floor(x) + 1)))
 
     def tail(self, x: float) -> float:
@@ -76,8 +82,22 @@ class Counts(ABC):
         n(x) = E[(X-x)+], n̄(x) = E[(x-X)+] = x - E[X] + n(x). Both in pieces.
         Source: Snyder & Shen, Fundamentals of Supply Chain Theory 2e, appendix C.3.
         """
+        integer(x=x)
+        x = int(x)
+        if x > self._last():
+            return 0.0, x - self.mean
         left = math.fsum((x - k) * self.pmf(k) for k in range(self._first(), x))
         return max(0.0, left - x + self.mean), left
+
+
+MOST_PIECES = 1e7
+"""A larger expected count is a slip of the pen, and would be summed term by term for minutes."""
+
+
+def _few_enough(mean: float) -> None:
+    """An expected count that can be summed, or ``WrongInput``."""
+    if mean > MOST_PIECES:
+        raise WrongInput(f"An expected count of {mean:.3g} pieces is out of all range.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +112,7 @@ class Poisson(Counts):
 
     def __post_init__(self) -> None:
         not_negative(mean=self.m)
+        _few_enough(self.m)
 
     @property
     def mean(self) -> float:
@@ -102,6 +123,9 @@ class Poisson(Counts):
     def variance(self) -> float:
         """The rate m itself."""
         return self.m
+
+    def _last(self) -> float:
+        return self.m + _FAR * (1 + math.sqrt(self.m))
 
     def pmf(self, x: int) -> float:
         """P(X = x)."""
@@ -129,6 +153,7 @@ class NegativeBinomial(Counts):
         above_zero(r=self.r)
         if not 0 < self.p <= 1:
             raise WrongInput(f"p must lie above 0 and not above 1, not {self.p}.")
+        _few_enough(self.mean)
 
     @property
     def mean(self) -> float:
@@ -172,6 +197,9 @@ class Listed(Counts):
 
     def _first(self) -> int:
         return 0
+
+    def _last(self) -> float:
+        return float(len(self.weights))
 
     def pmf(self, x: int) -> float:
         """P(X = x)."""

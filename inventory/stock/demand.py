@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from inventory.stock.checks import a_share, above_zero, not_negative
+from inventory.stock.checks import a_history, a_share, above_zero, not_negative
 from inventory.stock.counts import NegativeBinomial, Poisson
 from inventory.stock.gamma import chance_above
 
@@ -40,6 +40,7 @@ def discounted(y: Sequence[float], w: float = DISCOUNT, first_age: int = 0) -> S
     Seen(n=1.5, T=1.75)
     """
     _weight(w)
+    a_history(y)
     n = T = 0.0
     for use in y:
         n, T = w * n + use, w * T + 1

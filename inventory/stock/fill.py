@@ -9,8 +9,12 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from inventory.stock.checks import above_zero, not_negative
+from inventory.errors import WrongInput
+from inventory.stock.checks import above_zero, integer, not_negative
 from inventory.stock.counts import Counts, Poisson
+
+MOST_IN_A_LOT = 10_000
+"""Pieces; every position of the lot is summed."""
 
 
 class LotService(NamedTuple):
@@ -79,6 +83,10 @@ def fill_rq(r: int, Q: int, lead_time_demand_mean: float) -> LotService:
     (0.647, 0.867)
     """
     above_zero(Q=Q)
+    integer(r=r, Q=Q)
+    if Q > MOST_IN_A_LOT:
+        raise WrongInput(f"A lot of {Q:g} pieces is out of all range.")
+    r, Q = int(r), int(Q)
     demand = Poisson(lead_time_demand_mean)
     positions = range(r + 1, r + Q + 1)
     fill = math.fsum(demand.cdf(y - 1) for y in positions) / Q

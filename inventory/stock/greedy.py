@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from inventory.errors import WrongInput
-from inventory.stock.checks import above_zero
+from inventory.stock.checks import above_zero, not_negative
 from inventory.stock.counts import Counts, Poisson
 
 
@@ -54,6 +54,7 @@ def greedy_levels(
         raise WrongInput("Each part type needs one demand, one price and one benefit.")
     for price in prices:
         above_zero(price=price)
+    not_negative(budget=budget)
     return _buy(shelf, prices, worth, budget, skip=skip)
 
 

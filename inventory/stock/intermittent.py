@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from inventory.errors import WrongInput
-from inventory.stock.checks import a_share
+from inventory.stock.checks import a_history, a_share
 
 ALPHA = 0.1
 """Smoothing weight the literature starts from."""
@@ -140,7 +140,6 @@ def _check(y: Sequence[float], init: str, known: tuple[str, ...], **weights: flo
     for name, weight in weights.items():
         if weight != 1:
             a_share(**{name: weight})
-    if any(use < 0 for use in y):
-        raise WrongInput("Demand below zero cannot be smoothed.")
+    a_history(y)
     if init not in known:
         raise WrongInput(f"Start {init!r} is not one of {', '.join(known)}.")

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from statistics import NormalDist
 from typing import NamedTuple
 
-from inventory.stock.checks import a_count_of, a_share, above_zero, not_negative
+from inventory.stock.checks import a_count_of, a_share, above_zero, ages, whole
 from inventory.stock.counts import Poisson
 
 
@@ -73,11 +73,12 @@ class Mtbf(NamedTuple):
     factors: tuple[float, float] | None  # bounds / mtbf
 
 
-def mtbf_interval(T: float, r: int, conf: float = 0.95) -> Mtbf:
+def mtbf_interval(T: float, r: int, conf: float = 0.95, *, ended_by_failure: bool = False) -> Mtbf:
     """Mean time between failures and its interval at a constant rate, time-censored.
 
     lower 2T/chi²(1-a/2, 2r+2), upper 2T/chi²(a/2, 2r), a = 1 - conf; with r = 0 only a lower
-    bound, one-sided: T/(-ln a).
+    bound, one-sided: T/(-ln a). Where the watching ended with a failure the lower bound too has
+    2r degrees of freedom.
     T: total running time of all pieces [any time unit]; r: failures.
     Source: NIST/SEMATECH e-Handbook 8.4.5.1.
 
@@ -88,12 +89,13 @@ def mtbf_interval(T: float, r: int, conf: float = 0.95) -> Mtbf:
     267.0466
     """
     above_zero(T=T)
-    not_negative(r=r)
+    whole(r=r)
     a_share(conf=conf)
     alpha = 1 - conf
     if r == 0:
         return Mtbf(None, T / -math.log(alpha), None, None)
-    lower = 2 * T / chi_square_quantile(1 - alpha / 2, 2 * r + 2)
+    freedom = 2 * r if ended_by_failure else 2 * r + 2
+    lower = 2 * T / chi_square_quantile(1 - alpha / 2, freedom)
     upper = 2 * T / chi_square_quantile(alpha / 2, 2 * r)
     mtbf = T / r
     return Mtbf(mtbf, lower, upper, (lower / mtbf, upper / mtbf))
@@ -129,6 +131,7 @@ def failure_rate(fail: Sequence[float], alive: Sequence[float] = ()) -> float:
     >>> round(failure_rate([9, 11, 12], [15, 15]), 6)
     0.048387
     """
+    ages([*fail, *alive])
     total = math.fsum(fail) + math.fsum(alive)
     above_zero(total=total)
     return len(fail) / total

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from statistics import NormalDist
 
-from inventory.stock.checks import above_zero
+from inventory.stock.checks import above_zero, finite
 from inventory.stock.counts import NegativeBinomial, Poisson
 
 _STANDARD = NormalDist()
@@ -39,6 +39,7 @@ def normal_loss(x: float, mean: float, sd: float) -> tuple[float, float]:
     (0.168307, 3.768307)
     """
     above_zero(sd=sd)
+    finite(x=x, mean=mean)
     z = (x - mean) / sd
     short = sd * (_STANDARD.pdf(z) - z * (1 - _STANDARD.cdf(z)))
     return short, x - mean + short

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable
 from typing import NamedTuple
 
+from inventory.errors import WrongInput
 from inventory.stock.checks import above_zero, not_negative
 from inventory.stock.counts import Counts, Poisson
 from inventory.stock.reorder import newsvendor, newsvendor_cost
@@ -41,6 +42,7 @@ def rq_policy(h: float, p: float, K: float, rate: float, L: float) -> LotPolicy:
     """
     above_zero(h=h, p=p, rate=rate)
     not_negative(K=K, L=L)
+    _small_enough(math.sqrt(2 * K * rate / min(h, p)) + rate * L, 20_000)
     g = _costs(h, p, Poisson(rate * L))
     best = newsvendor(h, p, Poisson(rate * L)).S
     low, high, total = best - 1, best, K * rate + g(best)
@@ -77,6 +79,12 @@ def _costs(h: float, p: float, demand: Counts) -> Callable[[int], float]:
     return g
 
 
+def _small_enough(pieces: float, most: int) -> None:
+    """A lot this search can walk to in seconds, or ``WrongInput``."""
+    if pieces > most:
+        raise WrongInput(f"Lots of about {pieces:.3g} pieces are beyond this search of {most:,}.")
+
+
 def ss_policy(h: float, p: float, K: float, mean: float, lead_time: float = 0) -> UpToPolicy:
     """Cheapest (s, S) with Poisson demand and a review each period.
 
@@ -89,6 +97,7 @@ def ss_policy(h: float, p: float, K: float, mean: float, lead_time: float = 0) -
     """
     above_zero(h=h, p=p, mean=mean)
     not_negative(K=K, lead_time=lead_time)
+    _small_enough(math.sqrt(2 * K * mean / min(h, p)) + mean * (lead_time + 1), 3000)
     return _Search(h, p, K, mean, lead_time).best()
 
 

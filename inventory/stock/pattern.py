@@ -6,6 +6,8 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from inventory.stock.checks import a_history
+
 ADI_CUT = 1.32
 """Months between demands above which a demand is intermittent."""
 
@@ -34,6 +36,7 @@ def demand_class(y: Sequence[float]) -> Pattern:
     >>> demand_class([0, 2, 0, 2, 2, 0, 2, 0])
     Pattern(adi=1.75, cv2=0.0, label='intermittent')
     """
+    a_history(y)
     asked = [t for t, use in enumerate(y) if use > 0]
     if not asked:
         return Pattern(None, None, None)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from inventory.errors import WrongInput
-from inventory.stock.checks import above_zero
+from inventory.stock.checks import MOST, above_zero
 from inventory.stock.climb import Ground, climb
 from inventory.stock.demand import PRIOR, GammaPoisson
 
@@ -64,11 +64,15 @@ def _arrays(n: Sequence[float], exposure: Sequence[float]) -> tuple[Any, Any]:
     """Counts and months as arrays, those never watched left out."""
     import numpy as np
 
-    counts, months = np.asarray(n, float), np.asarray(exposure, float)
+    try:
+        counts, months = np.asarray(n, float), np.asarray(exposure, float)
+    except (TypeError, ValueError) as wrong:
+        raise WrongInput("A prior needs numbers: counts, and months of watching.") from wrong
     if counts.shape != months.shape or counts.ndim != 1:
         raise WrongInput("Each count needs one exposure.")
     watched = months > 0
-    if not watched.any() or (counts < 0).any():
+    odd = not ((counts <= MOST).all() and (months >= 0).all() and (months <= MOST).all())
+    if odd or not watched.any() or (counts < 0).any():
         raise WrongInput("A prior needs counts of zero or more and a month of watching.")
     return counts[watched], months[watched]
 

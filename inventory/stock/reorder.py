@@ -107,7 +107,7 @@ def normal_newsvendor(
     (56.603956, 1.997605)
     """
     above_zero(h=h, p=p, sd=sd)
-    not_negative(lead_time=lead_time)
+    not_negative(mean=mean, lead_time=lead_time)
     z = _STANDARD.inv_cdf(p / (p + h))
     spread = sd * math.sqrt(lead_time + 1)
     return NormalLevel(mean * (lead_time + 1) + z * spread, (h + p) * _STANDARD.pdf(z) * spread)

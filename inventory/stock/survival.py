@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from statistics import NormalDist
 
 from inventory.errors import WrongInput
-from inventory.stock.checks import a_share
+from inventory.stock.checks import a_share, ages
 from inventory.stock.intervals import Interval
 
 
@@ -84,17 +84,16 @@ def kaplan_meier(fail: Sequence[float], censored: Sequence[float] = ()) -> Curve
     >>> [round(r, 3) for r in curve.R], curve.at_risk
     ([0.8, 0.6, 0.3], [5, 4, 2])
     """
-    ages = [*fail, *censored]
-    if any(not math.isfinite(age) or age < 0 for age in ages):
-        raise WrongInput("An age must be a number of zero or more.")
+    all_ages = [*fail, *censored]
+    ages(all_ages)
     steps: list[Step] = []
-    survival, spread, rising = 1.0, 0.0, sorted(ages)
+    survival, spread, rising = 1.0, 0.0, sorted(all_ages)
     for age, failed in sorted(Counter(fail).items()):
         n = len(rising) - bisect_left(rising, age)
         survival *= 1 - failed / n
         spread += failed / (n * (n - failed)) if n > failed else 0.0
         steps.append(Step(age, n, failed, survival, survival * math.sqrt(spread)))
-    return Curve(tuple(steps), len(ages), len(fail), max(ages, default=0.0))
+    return Curve(tuple(steps), len(all_ages), len(fail), max(all_ages, default=0.0))
 
 
 def kaplan_meier_flags(time: Sequence[float], event: Sequence[bool | int]) -> Curve:

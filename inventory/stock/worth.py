@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple
 
-from inventory.stock.checks import a_share, above_zero, not_negative
+from inventory.stock.checks import a_chance, above_zero, finite, not_negative
 from inventory.stock.counts import Poisson
 from inventory.stock.demand import GammaPoisson
 
@@ -32,6 +32,9 @@ class Money:
     v: float  # saved when used: the new price avoided, less cleaning
     g: float = 0.0  # scrap value when never used
     h: float = 0.0  # shelf cost a month
+
+    def __post_init__(self) -> None:
+        finite(v=self.v, g=self.g, h=self.h)
 
 
 def waiting_time(k: int, rate: GammaPoisson, H: float) -> float:
@@ -143,7 +146,8 @@ def pull_value(  # noqa: PLR0913 - the figures of one decision, all by name
     (28.512, 12.384, True)
     """
     above_zero(minutes=minutes)
-    not_negative(cost=cost, q=q)
+    not_negative(cost=cost)
+    a_chance(q=q)
     mv = marginal_value(s, GammaPoisson(post_a, post_b), Money(v, g, h), H)
     gain = q * mv - cost
     return PullValue(mv, gain, q * mv / minutes, gain > 0)
@@ -186,8 +190,9 @@ def keep_max(
     >>> keep_max(q=0.75, cost=9, g=0.5, v=32, post_a=6.5, post_b=10, H=12)
     KeepMax(kappa=0.36507936507936506, keep_max=9)
     """
-    a_share(q=q)
-    above_zero(gain=v - g)
+    a_chance(q=q)
+    not_negative(cost=cost)
+    above_zero(q=q, gain=v - g)
     kappa = (cost / q - g) / (v - g)
     uses = GammaPoisson(post_a, post_b).over(H)
     first = next((s for s in range(_MOST) if uses.tail(s) <= kappa), _MOST)

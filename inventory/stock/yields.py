@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from inventory.errors import WrongInput
-from inventory.stock.checks import above_zero, not_negative
+from inventory.stock.checks import above_zero, not_negative, whole
 from inventory.stock.climb import Ground, Hill, climb
 from inventory.stock.counts import Counts
 
@@ -77,6 +77,10 @@ UNKNOWN_YIELD = Yield(1, 1)
 """Nothing known of a family: every share equally likely."""
 
 
+MOST_DONORS = 10_000
+"""No yard holds more."""
+
+
 def beta_binomial_yield(
     alpha: float, beta: float, good: int, pulled: int, donors: int
 ) -> YieldForecast:
@@ -88,6 +92,10 @@ def beta_binomial_yield(
     >>> found.q, [round(p, 6) for p in found.pmf], round(found.mean, 6)
     (0.75, [0.02451, 0.147059, 0.382353, 0.446078], 2.25)
     """
+    whole(good=good, pulled=pulled, donors=donors)
+    if donors > MOST_DONORS:
+        raise WrongInput(f"{donors:g} donors are out of all range.")
+    donors = int(donors)
     known = Yield(alpha, beta).after(good, pulled)
     pmf = known.of(donors)
     return YieldForecast(known.share, pmf, donors * known.share, 1 - pmf[0] if donors else 0.0)

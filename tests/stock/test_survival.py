@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
 
 from inventory.errors import WrongInput
 from inventory.stock.survival import kaplan_meier, kaplan_meier_flags
@@ -85,3 +88,43 @@ def test_impossible_ages_are_refused() -> None:
         kaplan_meier([1], [float("nan")])
     with pytest.raises(WrongInput, match="flag"):
         kaplan_meier_flags([1, 2], [1])
+
+
+# Acute myelogenous leukaemia, weeks; Miller 1981, as in R's survival::aml; survival and standard
+# errors as R's survfit prints them (from memory).
+KEPT = ([9, 13, 18, 23, 31, 34, 48], [13, 28, 45, 161])
+NOT_KEPT = ([5, 5, 8, 8, 12, 23, 27, 30, 33, 43, 45], [16])
+KEPT_R = [0.909, 0.818, 0.716, 0.614, 0.491, 0.368, 0.184]
+KEPT_SE = [0.0867, 0.1163, 0.1397, 0.1526, 0.1642, 0.1627, 0.1535]
+NOT_KEPT_R = [0.8333, 0.6667, 0.5833, 0.4861, 0.3889, 0.2917, 0.1944, 0.0972, 0.0]
+
+
+def test_the_aml_study_maintained() -> None:
+    """Censoring at an age of failure; the median is 31 weeks."""
+    curve = kaplan_meier(*KEPT)
+
+    assert pytest.approx(KEPT_R, abs=6e-4) == curve.R
+    assert curve.greenwood_se == pytest.approx(KEPT_SE, abs=6e-5)
+    assert curve.median() == 31
+
+
+def test_the_aml_study_not_maintained() -> None:
+    """Ties; the last piece fails; the median is 23 weeks."""
+    curve = kaplan_meier(*NOT_KEPT)
+
+    assert pytest.approx(NOT_KEPT_R, abs=6e-5) == curve.R
+    assert curve.median() == 23
+
+
+@given(
+    st.lists(st.integers(1, 30), min_size=1, max_size=20),
+    st.lists(st.integers(1, 30), max_size=20),
+)
+def test_scipy_draws_the_same_curve(failed: list[int], alive: list[int]) -> None:
+    """scipy.stats.ecdf of right-censored ages, at every age of a failure."""
+    curve = kaplan_meier(failed, alive)
+    theirs = stats.ecdf(stats.CensoredData(uncensored=failed, right=alive)).sf
+
+    expected = theirs.evaluate([step.time for step in curve.steps])
+
+    assert pytest.approx(list(expected), abs=1e-9) == curve.R
