@@ -204,11 +204,11 @@ def _small_electrolytic(scan: Scanner) -> None:
 
 
 _SURE = re.compile(
-    r"[0-9]\s?(?:[µu]F|UF|nF|pF|MFD|mfd)(?![A-Za-z])|(?<![A-Za-z])(?:CBB6[0-9]|CD60|MFD)"
+    r"[0-9]\s?(?:[µu]F|UF|nF|pF|MFD|mfd)(?![A-Za-z])|(?<![A-Za-z])(?i:CBB6[0-9]|CD60|MFD)"
     r"|(?<![0-9A-Za-z])[0-3][A-Z][1-9][0-9]{2}[JKMZ](?![0-9A-Za-z])"
 )
 _MAYBE = re.compile(
-    r"(?<![0-9A-Za-z])(?:(?:[0-9]{1,3}[pnµu][0-9]{0,3}|[pnµu][0-9]{1,3})[BCDGJKM]?|[1-9][0-9]{2}[JKM]?)"
+    r"(?<![0-9A-Za-z])(?:(?:[0-9]{1,3}[pnµu][0-9]{0,3}|[pnµu][0-9]{1,3})[BCDGJKM]?|[1-9][0-9]{2}[JKMZ]?)"
     r"(?![0-9A-Za-z])"
 )
 _ALONE = re.compile(

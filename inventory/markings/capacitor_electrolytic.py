@@ -11,7 +11,7 @@ from decimal import Decimal
 
 from inventory.markings.capacitance import EIA_VOLTS, code_volts, say_farads
 from inventory.markings.figures import digit_code
-from inventory.markings.passive_marks import Meaning, legend, say_tolerance
+from inventory.markings.passive_marks import ANY_CASE, Meaning, legend, say_tolerance
 from inventory.markings.scanner import Rule, Scanner
 
 NICHICON = (
@@ -19,14 +19,16 @@ NICHICON = (
 )
 PANASONIC = "Panasonic, explanation of part numbers, types 1 and 2 (pdf.jiepei.com eeu-fk1v182l)"
 
-_VALUE = r"(?P<value>[1-9][0-9]{2}|[0-9]R[0-9]|R[0-9]{2})"
+_VALUE = r"(?P<value>[0-9]{3}|[0-9]R[0-9]|R[0-9]{2})"
 _NICHICON = re.compile(
     rf"(?P<series>[UL][A-Z]{{2}})-?(?P<volts>[0-2][A-Z]){_VALUE}(?P<tol>[KM])(?P<tail>[0-9A-Z]{{0,6}})"
-    r"(?![0-9A-Za-z])"
+    r"(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 _PANASONIC = re.compile(
     rf"(?P<series>EEU|ECA|EEE|EET|EEF)-?(?:(?P<name>[A-Z]{{2}})(?P<volts>[0-2][A-Z])"
-    rf"|(?P<volts2>[0-2][A-Z])(?P<name2>[A-Z]{{1,2}})){_VALUE}(?P<tail>[A-Z]{{0,3}})(?![0-9A-Za-z])"
+    rf"|(?P<volts2>[0-2][A-Z])(?P<name2>[A-Z]{{1,2}})){_VALUE}(?P<tail>[A-Z]{{0,3}})(?![0-9A-Za-z])",
+    ANY_CASE,
 )
 
 
@@ -37,7 +39,7 @@ def electrolytic_code(scan: Scanner) -> bool:
     if found is None:
         return False
     group = "volts" if found["volts"] else "volts2"
-    rated = code_volts(found[group])
+    rated = code_volts(found[group].upper())
     if rated is None:
         return False
     source = NICHICON if nichicon else PANASONIC
@@ -46,11 +48,14 @@ def electrolytic_code(scan: Scanner) -> bool:
     means: dict[str, Meaning] = {
         "series": ("aluminium electrolytic, the maker's series", source),
         group: (f"{rated} V d.c.", EIA_VOLTS),
-        "value": (f"{say_farads(scan, _micro(found['value']))}: the digits count µF", source),
+        "value": (
+            f"{say_farads(scan, _micro(found['value'].upper()))}: the digits count µF",
+            source,
+        ),
         "tail": ("size and packing", source),
     }
     if nichicon:
-        means["tol"] = say_tolerance(scan, found["tol"])
+        means["tol"] = say_tolerance(scan, found["tol"].upper())
     else:
         means["name" if found["name"] else "name2"] = ("series", source)
     return legend(scan, found, means)
@@ -70,6 +75,7 @@ CODES: tuple[Rule, ...] = (electrolytic_code,)
 """Lines that take a maker's whole code."""
 
 SURE = re.compile(
-    r"\s{0,9}(?:[UL][A-Z]{2}-?[0-2][A-Z][0-9R]{3}[KM]|(?:EEU|ECA|EEE|EET|EEF)-?[A-Z0-9]{4})"
+    r"\s{0,9}(?:[UL][A-Z]{2}-?[0-2][A-Z][0-9R]{3}[KM]|(?:EEU|ECA|EEE|EET|EEF)-?[A-Z0-9]{4})",
+    ANY_CASE,
 )
 """The head of such a code."""

@@ -49,14 +49,18 @@ SERIES = {
     "VL": Family(6.2, "JST VL, from memory"),
     "NH": Family(2.5, "JST NH, from memory"),
     "PA": Family(2.0, "JST PA, from memory"),
+    "XA": Family(2.5, "JST XA, as listed at keszoox.com"),
 }
 """JST series and their pitch in mm."""
 
 JST = "JST model numbers: header B or S, circuits, post, series"
+ALIASES = {"SRSS": "SH", "GHS": "GH", "PASK": "PA", "XASK": "XA", "ZR": "ZH"}
+"""What board headers call the series of their housing. From memory."""
+
 _NAMES = "|".join(sorted(SERIES, key=len, reverse=True))
 
 _HEADER = re.compile(
-    rf"(?P<entry>[BS])\s?(?P<ways>0?[1-9]|[1-9][0-9])(?P<post>PS|P|B)(?P<tier>[0-9])?\s?-\s?(?P<series>{_NAMES})"
+    rf"(?P<entry>[BS]M?)\s?(?P<ways>0?[1-9]|[1-9][0-9])(?P<post>PS|P|B)(?P<tier>[0-9])?\s?-\s?(?P<series>{'|'.join(ALIASES)}|{_NAMES})"
     r"(?P<variant>[A-Z]?(?:-[A-Z0-9]{1,4}){0,4})(?P<free>(?:\((?:LF|SN|HF)\)(?:\((?:LF|SN|HF)\))?))?(?![0-9A-Za-z])"
 )
 _HOUSING = re.compile(
@@ -64,7 +68,7 @@ _HOUSING = re.compile(
     r"(?![0-9A-Za-z])"
 )
 _TRADE = re.compile(
-    rf"(?:JST\s?-?\s?)?(?P<series>{_NAMES})\s?-?\s?(?P<pitch>[1-9][.,][0-9]{{1,2}}|[1-9](?=\s?mm))?\s?(?P<unit>mm)?"
+    rf"(?<![0-9A-Za-z-])(?:JST\s?-?\s?)?(?P<series>{_NAMES})\s?-?\s?(?P<pitch>[1-9][.,][0-9]{{1,2}}|[1-9](?=\s?mm))?\s?(?P<unit>mm)?"
     r"(?:\s?-?\s?(?P<ways>[1-9][0-9]?)\s?(?P<pin>P(?:IN)?S?|WAYS?|CIRCUITS?|POS)(?![A-Za-z]))?(?![0-9A-Za-z])",
     ANY_CASE,
 )
@@ -75,7 +79,7 @@ def header(scan: Scanner) -> bool:
     found = scan.peek(_HEADER)
     if found is None:
         return False
-    side = found["entry"] == "S" or found["post"] == "PS"
+    side = found["entry"][0] == "S" or found["post"] == "PS"
     entry = "side" if side else "top"
     scan.say("entry", entry)
     scan.say("gender", "header")
@@ -102,7 +106,8 @@ def housing(scan: Scanner) -> bool:
 
 def _common(scan: Scanner, found: re.Match[str]) -> dict[str, Meaning]:
     """Series, circuits and pitch, which every model number gives."""
-    name, ways = found["series"].upper(), int(found["ways"])
+    said = found["series"].upper()
+    name, ways = ALIASES.get(said, said), int(found["ways"])
     family = SERIES[name]
     for rating, value in (("series", name), ("circuits", ways), ("pitch_mm", family.pitch_mm)):
         scan.say(rating, value)
@@ -212,7 +217,7 @@ def read(text: str) -> Reading:
 
 
 _SURE = re.compile(
-    rf"(?<![0-9A-Za-z])(?:[BS]\s?[0-9]{{1,2}}(?:PS?|B)[0-9]?-(?:{_NAMES})|(?:{_NAMES})[RP]-[0-9]{{1,2}}|JST|RAST\s?[25])",
+    rf"(?<![0-9A-Za-z])(?:[BS]M?\s?[0-9]{{1,2}}(?:PS?|B)[0-9]?-(?:{'|'.join(ALIASES)}|{_NAMES})|(?:{_NAMES})[RP]-[0-9]{{1,2}}|JST|RAST\s?[25])",
     ANY_CASE,
 )
 _MAYBE = re.compile(

@@ -207,6 +207,16 @@ def signal(scan: Scanner) -> bool:
     return legend(scan, found, means)
 
 
+_REVERSE = amount("V", "vrrm_v", "reverse voltage")
+_ZENER = amount("V", "vz_v", "Zener voltage")
+_SAYS_ZENER = re.compile(r"zener|z-?diode|BZ[A-Z][0-9]{2}|1N47[2-6]", ANY_CASE)
+
+
+def printed_volts(scan: Scanner) -> bool:
+    """Volts = number "V": what a Zener holds, of any other diode what it blocks."""
+    return (_ZENER if _SAYS_ZENER.search(scan.view[:400]) else _REVERSE)(scan)
+
+
 RULES: tuple[Rule, ...] = (
     rest_of_word,
     numbered,
@@ -215,8 +225,9 @@ RULES: tuple[Rule, ...] = (
     *diode_bridges.LINES,
     *diode_names.ZENERS,
     diode_names.registered,
-    amount("V", "vrrm_v", "reverse voltage"),
+    printed_volts,
     amount("A", "if_a", "forward current"),
+    amount("W", "power_w", "power"),
     word("zener|z-?diode", "holds a voltage", PRACTICE, kind="zener diode"),
     word("diode|rectifier|bridge", "the word for the part", PRACTICE),
     word("~|[+-](?=\\s|$)", "polarity mark at a lead", PRACTICE),

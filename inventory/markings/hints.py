@@ -35,20 +35,20 @@ HINTS = {
     r"|k[xhy]|2[57]5\s?v?\s?~",
     "capacitor": r"[uμnpm]f|mfd|cbb6|cd60|[ul][a-z]{2}-?[0-2][a-z]|ee[ueft]|eca"
     r"|[0-3][a-z][1-9][0-9]{2}[jkmz]|[pnuμ][0-9]|[0-9][pnuμ]"
-    r"|[1-9][0-9]{2}[jkm]|^[0-9.,a-z\s]{1,16}$",
+    r"|[1-9][0-9]{2}[jkmz]|^[0-9.,a-z\s]{1,16}$",
     "resistor": r"ω|ohm|resistor|w\s?[0-9]{0,4}r|black|brown|red|orange|yellow|green|blue|violet"
     r"|purple|gr[ea]y|white|gold|silver|pink|^[0-9rkmfgj]{1,9}$|^\s*[0-9]{2}[zyxsabhcdef]\s*$|^\s*[bcegh]b[0-9]"
     r"|(?:cfr|mfr|fmf|fcr|rsf|knp|sqp|sqm)-?[0-9]",
     "resistor_fusible": r"fus|frm|\bfr\b|white|c-[123]|[ahd]-[1-5]|5acf",
     "ntc": r"ntc|thermistor|b\s?25|r\s?25|mf[157]|n[dev]?0|n[bf]\s?[012]|ttc|sck|b57|at-|[0-9]d"
-    r"|[0-9]\s?k"
+    r"|[0-9]\s?k|25\s?[°℃]"
     r"|[1-9][0-9]{2}[dfghjk]?[fb]?[34][0-9]{3}|^[0-9]{3,4}[dfghjkm]?$",
     "diode": r"kb[pulj]|gb[ulj]|br3|df[01]|w(?:0|10)|b[yz]|1n|uf4|rl[12]|fr[123]"
     r"|db1[05]|rs40|2a0|her|rectifier|bridge|diode",
     "triac": r"bt[ab]|bt13|triac|z01|t[1-9][0-9]{2,3}h?-",
     "motor_turntable": r"turntable|synchronous|ty[jcdz]|tdy|(?:gm|st|sm|mt|mds)-?[0-9]|gal|rpm"
     r"|r/min",
-    "motor_fan": r"motor|em\s?21|rpm|r/min|z\.p\.|impedance",
+    "motor_fan": r"motor|em\s?21|rpm|r/min|min-1|z\.p\.|impedance",
     "belt": r"[0-9]\s?e?\s?p[hjklm]|p[hjklm]\s?-?[1-9]|[0-9]\s?[hj]\s?[4-9]|[sx]p[zabc]|rpf"
     r"|[345]l|[358]v|belt|[0-9]\s?[x×]|[0-9]-?[358]m|^\s*[0-9]{2,4}[mxlhk]{1,3}[0-9]"
     r"|^\s*[a-e][xk]?-?[0-9]{2,3}\s*$",
@@ -59,8 +59,8 @@ HINTS = {
     "tray": r"tray|plate",
     "terminal": r"(?:110|187|205|250|312|375)\s?(?:series|type)|quick|fast-?on|terminal|mm"
     r"|[x×*]\s?[01.,]|#|^0?\.?(?:110|187|250|375)[\"″]?\s*(?:tab)?$",
-    "connector": r"jst|rast|connector|way|pin|[bs]\s?[0-9]{1,2}(?:ps?|b)[0-9]?-"
-    r"|(?:phn|ph|xh|vh|eh|sh|gh|zh|tb|bc|kr|sm|vl|nh|pa)(?:[rp]-|\s?-?[1-9][.,])",
+    "connector": r"jst|rast|connector|way|pin|[bs]m?\s?[0-9]{1,2}(?:ps?|b)[0-9]?-"
+    r"|(?:phn|ph|xh|vh|eh|sh|gh|zh|tb|bc|kr|sm|vl|nh|[px]a)(?:[rp]-|\s?-?[1-9][.,])",
     "cord": r"[ha]0[1357]|spt|sj|sv|s[te]?o|hpn|hs|mm|awg|1[0-8]\s?/\s?[23]"
     r"|^(?:stw?|tpt|tst|se|xtw|srd[et]?)$",
     "wire": r"awm|style|ul\s?-?[123]|awg|vw-1|silicone|wire|^[1-3][0-9]{3}",

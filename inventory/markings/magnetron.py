@@ -26,7 +26,8 @@ _TYPE = re.compile(
     r"(?P<base>2M[0-9]{2,3}[A-Z]{0,2}|OM[0-9]{2}[A-Z]{0,2}|M2[0-9]F[AB]|AM[0-9]{3}|MS?[0-9]{4}[A-Z]?"
     r"|A[0-9]{3}[A-Z]|E3[0-9]{3}|B[0-9]{3}W)"
     r"(?P<suffix>(?:-[0-9A-Z]{1,7}|(?<=[0-9A-Z])\s?\([0-9A-Z]{1,4}\)[0-9A-Z]{0,6}|\s[0-9]{2}[A-Z]{1,3}(?=\s|$)){1,2})?"
-    r"(?![A-Za-z0-9])"
+    r"(?![A-Za-z0-9])",
+    re.IGNORECASE,
 )
 
 
@@ -35,15 +36,16 @@ def _type(scan: Scanner) -> bool:
     found = scan.peek(_TYPE)
     if found is None:
         return False
-    source = LG if found["base"].startswith("2M") else NAMES
+    base = found["base"].upper()
+    source = LG if base.startswith("2M") else NAMES
     scan.mark(*found.span("base"), "magnetron type", source)
-    scan.say("base", found["base"])
-    suffix = re.sub(r"\s", "", found["suffix"] or "")
+    scan.say("base", base)
+    suffix = re.sub(r"\s", "", found["suffix"] or "").upper()
     if suffix:
         means = "suffix: bracket, filter box or antenna; what each one means is not published"
         scan.mark(*found.span("suffix"), means, NAMES)
         scan.say("suffix", suffix.strip("-").replace("(", "").replace(")", ""))
-    scan.say("type", found["base"] + (suffix if suffix[:1] in "-(" else f"-{suffix}"))
+    scan.say("type", base + (suffix if suffix[:1] in "-(" else f"-{suffix}"))
     scan.at = found.end()
     return True
 
@@ -105,7 +107,10 @@ _ABOUT = re.compile(r"temperature fuse|thermo|thermal|fuse|cut-?out", re.IGNOREC
 
 _LIKELY = (
     (re.compile(r"\bmagnetron\b", re.IGNORECASE), 0.9),
-    (re.compile(r"(?:^|\s)(?:2M[0-9]{3}|OM[0-9]{2}[A-Z]?\s?\(|M2[0-9]F[AB]-)"), 0.95),
+    (
+        re.compile(r"(?:^|\s)(?:2M[0-9]{3}|OM[0-9]{2}[A-Z]?\s?\(|M2[0-9]F[AB]-)", re.IGNORECASE),
+        0.95,
+    ),
     (re.compile(r"^\s*(?:2M[0-9]{2}|OM[0-9]{2}|AM[0-9]{3})"), 0.7),
 )
 

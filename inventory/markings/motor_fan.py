@@ -111,7 +111,7 @@ def _one_speed(scan: Scanner) -> None:
 _LIKELY = (
     (re.compile(r"(?:fan|stirrer|blower|shaded[ -]pole)[ -]?motor", re.IGNORECASE), 0.95),
     (re.compile(r"(?:^|\s)(?:EM|em)\s?21[0-9]{2}\b"), 0.95),
-    (re.compile(r"\b[1-3][0-9]{3}\s?(?:rpm|r/min)", re.IGNORECASE), 0.8),
+    (re.compile(r"\b[1-3][0-9]{3}\s?(?:rpm|r/min|min-1)", re.IGNORECASE), 0.8),
     (re.compile(r"\bZ\.P\.|impedance protected", re.IGNORECASE), 0.8),
 )
 

@@ -24,6 +24,7 @@ from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     NUMBER,
+    OHM,
     Meaning,
     legend,
     percent,
@@ -139,9 +140,8 @@ def _disc(scan: Scanner, found: re.Match[str], amount: Decimal) -> bool:
     return legend(scan, found, means | {n: m for n, m in more.items() if n in found.groupdict()})
 
 
-_OHM = r"(?:Ω|ohms?(?![A-Za-z])|OHMS?(?![A-Za-z]))"
 _PLAIN = re.compile(
-    rf"(?P<number>{NUMBER})\s?(?:(?P<prefix>[kKM])\s?(?P<unit>{_OHM})?(?![0-9A-Za-z])|(?P<ohm>{_OHM}))"
+    rf"(?P<number>{NUMBER})\s?(?:(?P<prefix>[kKM])\s?(?P<unit>{OHM})?(?![0-9A-Za-z])|(?P<ohm>{OHM}))"
     r"|(?P<letter>[0-9]{1,3}[RkKM][0-9]{1,2}|[0-9]{1,3}R)(?![0-9A-Za-z])"
 )
 
@@ -165,8 +165,8 @@ def plain(scan: Scanner) -> bool:
 
 
 _SPAN = re.compile(
-    rf"(?P<low>{NUMBER})\s?[kKM]?\s?(?:{_OHM})?\s?(?:-|~|…|to)\s?(?P<high>{NUMBER})\s?(?P<prefix>[kKM])?"
-    rf"\s?(?P<unit>{_OHM})?(?![0-9A-Za-z])"
+    rf"(?P<low>{NUMBER})\s?[kKM]?\s?(?:{OHM})?\s?(?:-|~|…|to)\s?(?P<high>{NUMBER})\s?(?P<prefix>[kKM])?"
+    rf"\s?(?P<unit>{OHM})?(?![0-9A-Za-z])"
 )
 
 
@@ -270,6 +270,9 @@ _SURE = re.compile(
 _VALUE_AND_B = re.compile(
     r"[0-9]\s?[kK]\s?(?:Ω|ohm)?\s?[A-Z%±0-9]{0,4}\s(?:B\s?)?[34][0-9]{3}(?![0-9])"
 )
+_AT_ROOM = re.compile(
+    r"[0-9]\s?[kKM]?\s?(?:Ω|[oO]hms?|OHMS?)\s{0,2}(?:@|at|bei|à|a)?\s?25\s?(?:°\s?C|℃)"
+)
 _DISC = re.compile(
     r"\s*(?:MF72[ -]?)?[0-9]{1,3}(?:[.,][0-9])?D-?(?:[5-9]|1[0-9]|2[05])\s*", ANY_CASE
 )
@@ -281,7 +284,7 @@ def likely(text: str) -> float:
         return 0.9
     if _DISC.fullmatch(text):
         return 0.8
-    if _VALUE_AND_B.search(text):
+    if _VALUE_AND_B.search(text) or _AT_ROOM.search(text):
         return 0.6
     return 0.15 if _DIGITS.fullmatch(text.strip()) else 0.0
 

@@ -22,6 +22,9 @@ NUMBER = r"[0-9]{1,6}(?:[.,][0-9]{1,4})?"
 CELSIUS = r"(?:°\s?C|℃|deg(?:rees|\.)?\s?C|C)(?![0-9A-Za-z])"
 """The ways a degree Celsius is printed, as a pattern."""
 
+OHM = r"(?:Ω|(?:[oO]hms?|OHMS?)(?![A-Za-z]))"
+"""The ways an ohm is printed, as a pattern."""
+
 Meaning = tuple[str, str]
 """What a piece means, and its source."""
 
@@ -181,6 +184,8 @@ def volts(bare: str, why: str = PRACTICE) -> Rule:
 
     def rule(scan: Scanner) -> bool:
         """Volts = ("AC" | "DC")? number "k"? "V" ("AC" | "DC" | "~" | "=" | "-")?"""
+        if _span_of_volts(scan):
+            return True
         found = scan.peek(VOLTS)
         if found is None or _ends_a_span(scan):
             return False
@@ -193,6 +198,23 @@ def volts(bare: str, why: str = PRACTICE) -> Rule:
         return scan.take(VOLTS, f"rated voltage {amount} {spoken}", source) is not None
 
     return rule
+
+
+_USUAL = (
+    "1[0256]0|2[05]0|220|275|30[05]|310|3[357]0|380|4[0245]0|475|500|600|630|6[69]0|760|800|1000"
+)
+_SPAN_OF_VOLTS = re.compile(
+    rf"(?:{_USUAL})\s?V?\s?[-/]\s?(?:{_USUAL})\s?(?:V|AC|~)[\sACDacd~.]{{0,4}}(?![0-9A-Za-z])",
+    ANY_CASE,
+)
+
+
+def _span_of_volts(scan: Scanner) -> bool:
+    """Span = usual volts "/" usual volts "V": two ratings, of which neither is called the one."""
+    if scan.take(_SPAN_OF_VOLTS, "two voltages, for different duty or supply", PRACTICE) is None:
+        return False
+    scan.warn("A span of volts is printed; it is not read as one rating.")
+    return True
 
 
 _SPAN_BEFORE = re.compile(r"[0-9]\s?V?\s?[-/~]\s?\Z")

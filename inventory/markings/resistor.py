@@ -27,6 +27,7 @@ from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     NUMBER,
+    OHM,
     Meaning,
     legend,
     percent,
@@ -51,9 +52,8 @@ def _finish(scan: Scanner, found: re.Match[str], means: dict[str, Meaning]) -> b
     return legend(scan, found, means)
 
 
-_OHM = r"(?:Ω|ohms?(?![A-Za-z])|OHMS?(?![A-Za-z]))"
 _LETTERED = re.compile(
-    rf"(?P<code>[0-9]{{1,4}}[.,][0-9]{{1,3}}[RKkMG]|[0-9]{{1,4}}[RKkMLEG][0-9]{{0,3}}|[RKML][0-9]{{1,4}})\s?(?P<unit>{_OHM})?"
+    rf"(?P<code>[0-9]{{1,4}}[.,][0-9]{{1,3}}[RKkMG]|[0-9]{{1,4}}[RKkMLEG][0-9]{{0,3}}|[RKML][0-9]{{1,4}})\s?(?P<unit>{OHM})?"
     r"(?P<tol>[BCDFGJKM])?(?![0-9A-Za-z])"
 )
 
@@ -73,7 +73,7 @@ def lettered(scan: Scanner) -> bool:
 
 
 _WITH_UNIT = re.compile(
-    rf"(?P<number>{NUMBER}|[.,][0-9]{{1,4}})\s{{0,2}}(?P<prefix>[kKMGm])?\s?(?P<unit>{_OHM})"
+    rf"(?P<number>{NUMBER}|[.,][0-9]{{1,4}})\s{{0,2}}(?P<prefix>[kKMGm])?\s?(?P<unit>{OHM})"
     r"\s?(?P<tol>[BCDFGJKM](?![0-9A-Za-z]))?"
 )
 
