@@ -1,16 +1,17 @@
 """``salvage load / dump``: CSV and JSON in and out."""
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 
 from inventory.cli import options, show
 from inventory.cli.waiting import waiting
+from inventory.errors import InventoryError
 
 SHOWN = 50
 """So many bad rows are listed; the rest is counted."""
@@ -30,11 +31,16 @@ def told_troubles() -> Iterator[None]:
     try:
         yield
     except LoadRefused as refused:
-        for trouble in refused.troubles[:SHOWN]:
-            show.note(show.safe(trouble))
-        if len(refused.troubles) > SHOWN:
-            show.note(f"... and {len(refused.troubles) - SHOWN} more")
+        _list_troubles(refused.troubles)
         raise
+
+
+def _list_troubles(troubles: Sequence[object]) -> None:
+    """Bad rows with what was expected, the first of them."""
+    for trouble in troubles[:SHOWN]:
+        show.note(show.safe(trouble))
+    if len(troubles) > SHOWN:
+        show.note(f"... and {len(troubles) - SHOWN} more")
 
 
 def load(
@@ -75,7 +81,7 @@ def load(
             progress=report,
         )
         done = write_on(shelf, asked, dry_run=dry_run)
-    bad = _write_bad(file, done.bad_rows, [str(one) for one in done.troubles], dry_run=dry_run)
+    bad = _write_bad(file, done) if done.bad_rows and not dry_run else None
     if json:
         show.as_json(
             {
@@ -88,13 +94,18 @@ def load(
             }
         )
         return
-    show.line(f"{would} {done.lots} lots from {show.safe(file)}.")
+    show.line(f"{would} {show.counted(done.lots, 'lot')} from {show.safe(file)}.")
     if done.warnings:
-        show.note(f"{done.warnings} markings were read with a warning; 'salvage show LOT' tells.")
+        doubtful = show.counted(done.warnings, "marking")
+        show.note(f"Read with a warning: {doubtful}; 'salvage show LOT' tells.")
     if done.new_units:
         show.note(f"New source units: {show.safe(', '.join(done.new_units))}.")
     if bad:
-        show.note(f"{len(done.troubles)} bad rows are in {show.safe(bad)}.")
+        rows = show.counted(len(done.troubles), "bad row")
+        show.note(f"Written to {show.safe(bad)}: {rows}.")
+    elif done.troubles and dry_run:
+        rows = show.counted(len(done.troubles), "bad row")
+        show.note(f"Would write to {show.safe(_bad_place(file))}: {rows}.")
 
 
 def _rows_in(file: Path) -> int | None:
@@ -106,22 +117,30 @@ def _rows_in(file: Path) -> int | None:
     return lines_in(file)
 
 
-def _write_bad(
-    file: Path, rows: tuple[object, ...], reasons: list[str], *, dry_run: bool
-) -> Path | None:
-    """Bad rows go to a file beside the loaded one, with what was expected."""
-    if not rows or dry_run:
-        return None
+def _bad_place(file: Path) -> Path:
+    """Where the bad rows of a file go: beside it."""
+    return file.with_name(f"{file.stem}.bad.csv")
+
+
+def _write_bad(file: Path, done: Any) -> Path | None:
+    """Bad rows go to a file of their own with what was expected; where none can be written: None.
+
+    The good rows are on the shelf by then, so that is no reason to fail: the bad are listed.
+    """
     from inventory.store.files import write_csv
 
-    path = file.with_name(f"{file.stem}.bad.csv")
-    names = list(dict.fromkeys(name for row in rows for name in row if name != "\0"))  # type: ignore[attr-defined]
+    names = list(dict.fromkeys(name for row in done.bad_rows for name in row if name != "\0"))
     listed = [
-        [*(row.get(name, "") for name in names), why]  # type: ignore[attr-defined]
-        for row, why in zip(rows, reasons, strict=True)
+        [*(row.get(name, "") for name in names), str(why)]
+        for row, why in zip(done.bad_rows, done.troubles, strict=True)
     ]
-    write_csv(path, [*names, "expected"], listed)
-    return path
+    try:
+        write_csv(_bad_place(file), [*names, "expected"], listed)
+    except InventoryError as error:
+        _list_troubles(done.troubles)
+        show.warn(error)
+        return None
+    return _bad_place(file)
 
 
 def dump(
@@ -144,10 +163,10 @@ def dump(
     if file.suffix.lower() == ".csv":
         with waiting("Writing"):
             count = dump_csv(opened, file, dry_run=dry_run)
-        show.line(f"{wrote} {count} lots to {show.safe(file)}.")
+        show.line(f"{wrote} {show.counted(count, 'lot')} to {show.safe(file)}.")
     elif file.suffix.lower() == ".json":
         with waiting("Writing", size(opened)) as report:
             count = dump_json(opened, file, dry_run=dry_run, progress=report)
-        show.line(f"{wrote} the whole shelf ({count} rows) to {show.safe(file)}.")
+        show.line(f"{wrote} the whole shelf ({show.counted(count, 'row')}) to {show.safe(file)}.")
     else:
         raise WrongInput("Name the file with .csv or .json at the end.")

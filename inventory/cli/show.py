@@ -204,3 +204,12 @@ def money(cents: int | None) -> str:
     '4.50'
     """
     return "" if cents is None else f"{cents // 100}.{cents % 100:02d}"
+
+
+def counted(number: int, noun: str) -> str:
+    """How many of something, in words that agree.
+
+    >>> counted(1, "lot"), counted(2, "lot")
+    ('1 lot', '2 lots')
+    """
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"

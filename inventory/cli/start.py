@@ -121,6 +121,9 @@ def _hear_warnings() -> None:
         log.propagate = False
 
 
+_STOPPED = "Stopped; nothing was left half done."
+
+
 def run(arguments: list[str]) -> int:
     """Run with arguments; returns the exit code."""
     _hear_warnings()
@@ -131,7 +134,7 @@ def run(arguments: list[str]) -> int:
     except InventoryError as error:
         return _say(str(error), error.exit_code)
     except (KeyboardInterrupt, typer.Abort):
-        return _say("Stopped; nothing was left half done.", 130)
+        return _say(_STOPPED, 130)
     except (BrokenPipeError, SystemExit) as stopped:
         return _nobody_reads(stopped)
     except MemoryError:
@@ -140,6 +143,8 @@ def run(arguments: list[str]) -> int:
         if hasattr(error, "format_message") and hasattr(error, "exit_code"):
             return _usage(error)
         raise
+    if code == 130:  # what typer makes of a Ctrl-C while a command works
+        return _say(_STOPPED, 130)
     return code if isinstance(code, int) else 0
 
 
