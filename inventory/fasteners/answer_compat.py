@@ -107,6 +107,8 @@ def _turns_free(given: Given) -> Answer:
     """Free turns at one condition, with and without the end correction."""
     screw = read_screw(str(given["screw"])).need_thread()
     hole, _ = _hole(str(given["hole"]))
+    if screw.left is not hole.left:
+        return {"n_free": 0.0, "naive_without_correction": 0.0, "why": "one is left-hand"}
     condition = Condition(str(given.get("condition", "mean")))
     a, b = contact.screw_at(screw, condition), contact.hole_at(hole, condition)
     drift = abs(a.pitch - b.pitch)

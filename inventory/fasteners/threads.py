@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from inventory.errors import WrongInput
 from inventory.fasteners import iso965, unified
-from inventory.fasteners.thread import INCH, System, Thread, Window
+from inventory.fasteners.thread import FORMS, INCH, System, Thread, Window
 
 USUAL = {System.METRIC: "6g/6H", System.UNIFIED: "2A/2B"}
 """The classes of ordinary shop screws and nuts. Source: ISO 965-1 clause 12; ASME B1.1 clause 4."""
@@ -98,6 +98,9 @@ def usual_class(thread: Thread) -> str:
 
 def limits(thread: Thread, fit_class: str | None = None) -> Limits:
     """The limits of a thread; without a class those of ordinary shop goods."""
+    if thread.system in FORMS:
+        angle = f"{thread.profile.angle:g} degree flanks"
+        raise WrongInput(f"{thread.name} has {angle}; only metric and unified limits are kept.")
     if not thread.is_machine:
         raise WrongInput(f"{thread.name} is not a machine thread; it has no classes of fit.")
     wanted = fit_class or usual_class(thread)

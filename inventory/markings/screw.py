@@ -99,6 +99,11 @@ _FORM = re.compile(
     r"|UNC|UNF|AB(?![A-Za-z])",
     ANY_CASE,
 )
+_OTHER = re.compile(
+    r"-?\s?(?:LH|left[- ]?hand(?:ed)?)(?![0-9A-Za-z])"
+    r"|(?:BSW|BSF|Whit(?:worth)?|BA|NPTF?|BSP[PT]?)(?![0-9A-Za-z])",
+    ANY_CASE,
+)
 _NOISE = re.compile(
     r"(?:screws?|bolts?|security|pin|head|drive|thread|with|and|long)(?![0-9A-Za-z])", ANY_CASE
 )
@@ -111,6 +116,7 @@ _WORDS = (
     (_DRIVE, "drive", "ISO 4757, ISO 10664"),
     (_HEAD, "form of the head", "ISO 7045 to ISO 7047 head forms"),
     (_FORM, "kind of thread", ISO_1478),
+    (_OTHER, "hand or form of thread", "ISO 965-1; BS 84, BS 93, ISO 228-1, ASME B1.20.1"),
     (_FINISH, "material or finish", PRACTICE),
     (_NOISE, "word of the trade", PRACTICE),
 )

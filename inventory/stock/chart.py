@@ -87,7 +87,7 @@ def survival_chart(
         for level, row in zip(range(height, -1, -1), rows, strict=True)
     ]
     corner = "+" + "-" * columns if ascii_only else "└" + "─" * columns
-    end = f"{curve.longest:g} {unit}"
+    end = f"{curve.longest:.3g} {unit}"
     return [*lines, "     " + corner, f"     0{end:>{columns}}"]
 
 

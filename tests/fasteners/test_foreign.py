@@ -15,6 +15,7 @@ from inventory.fasteners.identify import Measured, identify
 from inventory.fasteners.mating import Verdict, mate
 from inventory.fasteners.shelf import from_ratings, shelf_screw
 from inventory.fasteners.thread import INCH, Thread
+from inventory.fasteners.threads import limits
 
 # BSW: size, threads per inch, pitch diameter, minor diameter [in]. Source: a fastener
 # distributor's table of BSW geometry (trfastenings.com, British Standard Whitworth).
@@ -164,6 +165,8 @@ def test_a_left_hand_screw_never_stands_in_for_a_right_hand_one(wanted: str, off
     assert mate(*pair, Place(HoleKind.NUT)).verdict is Verdict.NO_ENTRY
     assert "-hand screw does not turn into" in mate(*pair, Place(HoleKind.SHEET)).reasons[0]
     assert answer("compat", {"screw": offered, "hole": wanted})["verdict"] == "no"
+    turns = {"quantity": "n_free", "screw": offered, "hole": wanted}
+    assert answer("compat", turns)["n_free"] == 0.0
 
 
 def test_a_measured_british_screw_is_named_where_no_living_thread_is_near() -> None:
@@ -193,6 +196,14 @@ def test_a_shelf_record_keeps_hand_and_form_of_its_marking() -> None:
     assert british is not None
     assert british.thread == listed("BSW", "1/4")
     assert shelf_screw("M8x20 LH").thread == replace(left.thread)
+
+
+def test_a_class_of_fit_is_refused_where_there_is_none() -> None:
+    """The sentence says why: other flanks, or a spaced thread."""
+    with pytest.raises(WrongInput, match="55 degree flanks; only metric and unified"):
+        limits(read_screw("1/4 BSW").need_thread())
+    with pytest.raises(WrongInput, match="no classes of fit"):
+        limits(read_screw("ST4.2").need_thread())
 
 
 def test_sizes_of_threads_without_classes_are_the_printed_ones() -> None:

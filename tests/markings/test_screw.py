@@ -51,6 +51,21 @@ def test_impossible_fractions_do_not_stop_the_reading() -> None:
     assert [u.text for u in read("M4x1/0").unread] == ["0"]
 
 
+@pytest.mark.parametrize(
+    ("text", "thread"),
+    [
+        ("M8x20 LH", "M8x1.25 LH"),
+        ("M8x1.25-LH", "M8x1.25 LH"),
+        ("1/4-20 BSW", "1/4-20 BSW"),
+        ("1/4-26 BSF", "1/4-26 BSF"),
+        ("1/4-18 NPT", "1/4-18 NPT"),
+    ],
+)
+def test_another_hand_or_form_is_another_thread(text: str, thread: str) -> None:
+    """Never recorded as the right-hand or unified one. Source: ISO 965-1; BS 84; ASME B1.20.1."""
+    assert read(text).ratings["thread"] == thread
+
+
 def test_likely() -> None:
     """A size with a length is sure, a bare size is not."""
     assert likely("M4x8") > 0.8 > likely("M4") > 0.3

@@ -79,3 +79,8 @@ def test_no_pieces_no_curve() -> None:
 def test_no_rows_no_bars() -> None:
     """Nothing to show is no line."""
     assert bars([]) == []
+
+
+def test_the_age_at_the_end_is_rounded() -> None:
+    """Three figures: nobody's piece lasted 23.4896 months."""
+    assert survival_chart(kaplan_meier([1.0], [23.4896]))[-1].endswith(" 23.5 months")
