@@ -10,13 +10,13 @@ import re
 
 from inventory.markings.amounts import PRACTICE
 from inventory.markings.bearing_sizes import outline
+from inventory.markings.bookkeeping import START
 from inventory.markings.figures import figure
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     Meaning,
     legend,
-    rest_of_word,
     temperature,
     word,
 )
@@ -274,7 +274,7 @@ def size(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     size,
     drawn_cup,
     basic,

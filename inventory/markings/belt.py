@@ -10,12 +10,12 @@ import re
 
 from inventory.markings.amounts import PRACTICE, review
 from inventory.markings.belt_sections import NARROW_MM, NUMBERS, timing, v_belt
+from inventory.markings.bookkeeping import START
 from inventory.markings.figures import figure
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     legend,
-    rest_of_word,
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
@@ -159,7 +159,7 @@ def length_system(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     ribbed,
     raw_edge,
     timing,

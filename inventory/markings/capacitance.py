@@ -197,14 +197,14 @@ def digits(scan: Scanner) -> bool:
 
 
 _DECIMAL = re.compile(
-    r"(?P<number>[0-9]{0,3}[.,][0-9]{1,4})\s?(?P<tol>[JKMZ])?(?P<bare>[0-9]{2,4})?(?![A-Za-z%]|\s?[V%°])"
+    r"(?P<number>[0-9]{0,3}[.,][0-9]{1,4})(?:\s?(?P<tol>[JKMZ])(?P<bare>[0-9]{2,4})?)?(?![A-Za-z%]|\s?[V%°])"
 )
 
 
 def decimal(scan: Scanner) -> bool:
     """Bare = number with a point, no unit: µF below one, else µF or pF, tolerance? volts?"""
     found = scan.peek(_DECIMAL)
-    if found is None or "capacitance_pf" in scan.ratings or (found["bare"] and not found["tol"]):
+    if found is None or "capacitance_pf" in scan.ratings:
         return False
     micro = Decimal(str(figure(f"0{found['number']}"))).scaleb(6)
     if micro >= 10**6:

@@ -11,6 +11,7 @@ from decimal import Decimal
 
 from inventory.markings import capacitor_motor
 from inventory.markings.amounts import PRACTICE, hertz
+from inventory.markings.bookkeeping import START
 from inventory.markings.capacitance import (
     BARE_V,
     EIA_VOLTS,
@@ -29,7 +30,6 @@ from inventory.markings.passive_marks import (
     climatic,
     legend,
     percent,
-    rest_of_word,
     temperature,
     tolerance,
     volts,
@@ -148,7 +148,7 @@ def _rules(*, motor: bool) -> tuple[Rule, ...]:
     """The whole grammar, in order; a motor capacitor's bare volts are a.c."""
     bare = ("voltage_vac", capacitor_motor.IEC_60252) if motor else ("voltage_vdc", BARE_V)
     return (
-        rest_of_word,
+        *START,
         *CODES,
         capacitor_motor.sections,
         capacitor_motor.span,

@@ -10,6 +10,7 @@ import re
 from math import sqrt
 
 from inventory.markings.amounts import PRACTICE, hertz
+from inventory.markings.bookkeeping import START
 from inventory.markings.capacitance import (
     VALUE_LINES,
     decimal,
@@ -27,7 +28,6 @@ from inventory.markings.passive_marks import (
     Meaning,
     climatic,
     legend,
-    rest_of_word,
     temperature,
     tolerance,
     volts,
@@ -146,7 +146,7 @@ def pulse(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     *CODES,
     class_mark,
     murata_type,

@@ -10,6 +10,7 @@ import re
 from typing import NamedTuple
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.figures import figure
 from inventory.markings.passive_marks import (
     ANY_CASE,
@@ -17,7 +18,6 @@ from inventory.markings.passive_marks import (
     Meaning,
     amount,
     legend,
-    rest_of_word,
     temperature,
     word,
 )
@@ -190,7 +190,7 @@ def ways(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     header,
     housing,
     rast,

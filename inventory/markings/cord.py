@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.cable_size import SIZES
 from inventory.markings.coupler import nema, sheet
 from inventory.markings.harmonised import bare_area, code, harmonised, iec_227
@@ -16,7 +17,6 @@ from inventory.markings.passive_marks import (
     COMMON,
     amount,
     legend,
-    rest_of_word,
     temperature,
     word,
 )
@@ -100,7 +100,7 @@ def _spoken(kind: str, jacket: str | None) -> str:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     harmonised,
     iec_227,
     nema,

@@ -10,13 +10,13 @@ import re
 from typing import NamedTuple
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.figures import figure
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     NUMBER,
     legend,
-    rest_of_word,
     temperature,
     word,
 )
@@ -205,7 +205,7 @@ def mains_plug(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     sheet,
     nema,
     amps,

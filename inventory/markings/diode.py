@@ -11,13 +11,13 @@ from dataclasses import dataclass
 
 from inventory.markings import diode_bridges, diode_names
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     Meaning,
     amount,
     legend,
-    rest_of_word,
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
@@ -218,7 +218,7 @@ def printed_volts(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     numbered,
     two_numberings,
     signal,

@@ -113,7 +113,7 @@ def harmonised(scan: Scanner) -> bool:
 
 
 _BARE_AREA = re.compile(
-    r"(?P<area>[0-9]{1,3}(?:[.,][0-9]{1,2})?)(?![0-9A-Za-z.,]|\s?[x×*GgV°/-]|\s?mm)"
+    r"(?P<area>[0-9]{1,3}(?:[.,][0-9]{1,2})?)(?![0-9A-Za-z.,]|\s?[x×*GgV°/-](?![a-z])|\s?mm)"
 )
 
 

@@ -9,6 +9,7 @@ import re
 from decimal import Decimal
 
 from inventory.markings.amounts import PRACTICE, written
+from inventory.markings.bookkeeping import START
 from inventory.markings.figures import (
     IEC_60062,
     OHM_LETTERS,
@@ -28,7 +29,6 @@ from inventory.markings.passive_marks import (
     Meaning,
     legend,
     percent,
-    rest_of_word,
     say_tolerance,
     temperature,
     tolerance,
@@ -235,7 +235,7 @@ def amps(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     *CODES,
     series,
     coded,

@@ -43,7 +43,7 @@ def say_r25(scan: Scanner, amount: Decimal) -> str:
 
 _AVX = re.compile(
     r"(?P<type>N[DEV]?\s?0[369]|NB\s?(?:12|20|21))\s?-?\s?\s?(?P<material>[F-NP-U])(?P<fill>\s?[05])?\s?(?P<value>0[0-9]{3})"
-    r"\s?(?P<tol>[GHJKM])?\s?(?P<tail>[A-Z-]{0,3})(?![0-9A-Za-z])"
+    r"\s?(?P<tol>[GHJKM](?![A-Z]{3}))?(?:\s?(?P<tail>[A-Z-]{1,3})(?=\s|$))?(?![0-9A-Za-z])"
 )
 
 

@@ -10,6 +10,7 @@ import re
 from decimal import Decimal
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.colour_bands import bands
 from inventory.markings.figures import (
     E192,
@@ -31,7 +32,6 @@ from inventory.markings.passive_marks import (
     Meaning,
     legend,
     percent,
-    rest_of_word,
     say_tolerance,
     temperature,
     tolerance,
@@ -101,8 +101,8 @@ _POWER = re.compile(
 def power(scan: Scanner) -> bool:
     """Power = (number | "1/" digit) "W"."""
     found = scan.peek(_POWER)
-    if found is None:
-        return False
+    if found is None or re.fullmatch(r"\sW[0-9]", scan.view[found.end() - 2 : found.end() + 1]):
+        return False  # the W of a week of manufacture stands apart from the figure before it
     watts = _watts(found["number"])
     if "power_w" in scan.ratings and VALUE not in scan.ratings:
         _omega_as_w(scan, found)
@@ -131,7 +131,7 @@ def _omega_as_w(scan: Scanner, found: re.Match[str]) -> None:
 
 
 _DIGITS = re.compile(
-    r"(?P<code>[1-9][0-9]{2,3}|0{1,3}[0-9]{3}|0(?=\s*$))(?P<tol>[FGJK])?(?![0-9A-Za-z.,%°]|\s?[°%/]|\s[0-9]{3})"
+    r"(?P<code>[1-9][0-9]{2,3}|0{1,3}[0-9]{3}|0(?=\s*$))(?P<tol>[FGJK])?(?![0-9A-Za-z.,%°]|\s?[°%/]|\s[0-9]{3}\s[0-9]{4})"
 )
 
 
@@ -211,7 +211,7 @@ VALUE_LINES: tuple[Rule, ...] = (bands, *CODES, lettered, with_unit)
 """Lines that give a resistance."""
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     small_print,
     *VALUE_LINES,
     power,

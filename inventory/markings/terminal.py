@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.cable_size import gauge
 from inventory.markings.figures import figure
 from inventory.markings.passive_marks import (
@@ -16,7 +17,6 @@ from inventory.markings.passive_marks import (
     COMMON,
     amount,
     legend,
-    rest_of_word,
     temperature,
     word,
 )
@@ -178,7 +178,7 @@ def crimp_code(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     crimp_code,
     size,
     wire,

@@ -9,13 +9,13 @@ from __future__ import annotations
 import re
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.passive_marks import (
     ANY_CASE,
     COMMON,
     Meaning,
     amount,
     legend,
-    rest_of_word,
     word,
 )
 from inventory.markings.scanner import Rule, Scanner
@@ -207,7 +207,7 @@ def z_series(scan: Scanner) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     three_quadrant,
     st_isolated,
     t_series,

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from inventory.markings.amounts import PRACTICE
+from inventory.markings.bookkeeping import START
 from inventory.markings.cable_size import SIZES
 from inventory.markings.figures import figure
 from inventory.markings.harmonised import code, harmonised
@@ -18,7 +19,6 @@ from inventory.markings.passive_marks import (
     NUMBER,
     amount,
     legend,
-    rest_of_word,
     temperature,
     word,
 )
@@ -142,7 +142,7 @@ MATERIALS = (
 """Insulation named in words."""
 
 RULES: tuple[Rule, ...] = (
-    rest_of_word,
+    *START,
     style,
     harmonised,
     awg_range,
