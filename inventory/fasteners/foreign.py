@@ -31,7 +31,7 @@ _BA = re.compile(
 )
 _BRITISH = re.compile(
     rf"{_SIZE}\"?{_COUNT}\s?(?:tpi\s)?(?P<kind>bsw|bsf|whit(?:worth)?|w)\b"
-    rf"|(?P<before>bsw|bsf|w)\s?(?P<later>[1-9][0-9]?/[1-9][0-9]?)\"?(?:\s?-\s?(?P<count>[1-9][0-9]))?"
+    rf"|(?P<before>bsw|bsf|whit(?:worth)?|w)\s?(?P<later>[1-9][0-9]?/[1-9][0-9]?)\"?(?:\s?-\s?(?P<count>[1-9][0-9]))?"
 )
 _PIPE_AFTER = re.compile(rf"{_SIZE}\"?{_COUNT}\s?(?P<kind>nptf?|npsm?|bsp[ptf]?|gas)\b")
 _PIPE_BEFORE = re.compile(

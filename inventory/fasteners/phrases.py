@@ -21,6 +21,7 @@ _ONE_CLASS = r"(?:[123][ab]|[3-9][a-h](?:[3-9][a-h])?)"
 _CLASS_OF_FIT = re.compile(rf"-?(?P<c>{_ONE_CLASS}(?:/{_ONE_CLASS})?)\b(?!-[0-9])")
 _ENGAGEMENT_GROUP = re.compile(r"[snl]\b")
 _LEFT = re.compile(r"l\.?h\.?\b|left[- ]?hand(?:ed)?(?: thread)?")
+_PIECES = re.compile(r"\([0-9]{1,4}\)|[0-9]{1,4}\s?(?:pcs?|pieces|off)\b")
 _DASH = re.compile(r"[-/](?=\s|[a-z0-9.#]|$)")
 _NO_SCREW = re.compile(r"(?:tr|rd|s)\s?[0-9.]{1,6}\s?x\s?[0-9.]{1,6}(?:\s?(?:p[0-9.]{1,4}|lh))?")
 _GRADE = re.compile(
@@ -111,7 +112,7 @@ def _form_words(cursor: Cursor) -> bool:
 def _drive(cursor: Cursor) -> bool:
     """Drive = [size] kind [size] ["pin-in"] | "security"."""
     if found := cursor.take(wording.SIZE_FIRST):
-        cursor.say("_drive_size", found["size"])
+        cursor.say("_drive_size", found["size"] or found["mm"])
     for kind, pattern in wording.DRIVES:
         if found := cursor.take(pattern):
             _say_drive(cursor, wording.drive_of(kind, found))
@@ -141,6 +142,11 @@ def _hand(cursor: Cursor) -> bool:
         return False
     cursor.say("left", value=True)
     return True
+
+
+def _pieces(cursor: Cursor) -> bool:
+    """Pieces = "(" number ")" | number "pcs": how many lie in the bag, no size."""
+    return cursor.take(_PIECES) is not None
 
 
 def _no_screw(cursor: Cursor) -> bool:
@@ -203,6 +209,7 @@ LINES: tuple[Line, ...] = (
     _standard,
     _place,
     _no_screw,
+    _pieces,
     foreign.pipe,
     foreign.british,
     _form_words,

@@ -42,6 +42,7 @@ def fold(text: str) -> str:
     # before NFKC, which would take an inch mark apart into two primes
     folded = unicodedata.normalize("NFKC", split.translate(_FOLD)).translate(_FOLD)
     points = re.sub(r"(?<=[0-9]),(?=[0-9])", ".", folded)
+    points = re.sub(r"(?<=[1-3][ABab])(?=[xX][0-9.])", " ", points)  # 2AX1/2
     return " ".join(points.split())
 
 
@@ -83,7 +84,7 @@ _DRIVES: tuple[tuple[Kind, str], ...] = (
         Kind.CROSS_H,
         (
             rf"(?:cross(?:[ -]?(?:recess(?:ed)?|head))?(?:[ -]?h\b|[ -]?h(?=[0-4]))?"
-            rf"|phil+ips|ph|h(?=[0-4]\b)|type 1(?: recess)?){_SIZE}"
+            rf"|phil+ips|phi?l\b|ph|h(?=[0-4]\b)|type 1(?: recess)?){_SIZE}"
         ),
     ),
     (Kind.SQUARE, rf"(?:square|robertson|sq|r(?=[0-4]\b)){_SIZE}"),
@@ -107,6 +108,7 @@ SECURITY = re.compile(
 SIZE_FIRST = re.compile(
     r"(?:#|no\.?\s?|nr\.?\s?)(?P<size>[0-9]{1,2})\s?"
     r"(?=phil|pozi|pzd?\b|ph\b|cross|square|robertson|torx|hexalob|recess)"
+    r"|(?P<mm>[1-9][0-9]?(?:\.[0-9])?)\s?mm\s?(?=allen|hex(?:agon)?[ -]?(?:key|socket))"
 )
 """The size of a drive before its kind: #2 Phillips."""
 

@@ -103,6 +103,17 @@ THREADS = [
     ("M4\u2a2f8", "M4x0.7", 8.0),
     ("M4\u200bx\u202f8", "M4x0.7", 8.0),
     ("KA 40 x 10", "K40", 10.0),
+    # as parts lists and bags have them
+    ("#10-32UNF-2AX1/2 PAN HD PHIL", "#10-32", 12.7),
+    ("SCR, MACH, 6-32 X .375, PNH, PHL", "#6-32", 9.525),
+    ("1/4-14 x 1 1/2 type AB slotted pan head tapping screw", "ST6.3 / 1/4-14 AB", 38.1),
+    ("(4) 8-32 x 3/8", "#8-32", 9.525),
+    ("M4 x 8 20 pcs", "M4x0.7", 8.0),
+    ("3mm allen M4x12", "M4x0.7", 12.0),
+    ("M10x1.25-5g6g-S", "M10x1.25", None),
+    ("left hand thread M10 nut", "M10x1.5 LH", None),
+    ("ISO 7380-2 - M5×10 - 010.9", "M5x0.8", 10.0),
+    ("M5 X 0.8 - 6g X 20", "M5x0.8", 20.0),
 ]  # fmt: skip
 
 
