@@ -14,6 +14,7 @@ from inventory.markings.contacts_ambient import (
 )
 from inventory.markings.contacts_current import current, figures_alone, resistive_motor
 from inventory.markings.contacts_cycles import circled_l, cycles
+from inventory.markings.contacts_items import Fact, Item
 from inventory.markings.contacts_marks import fire_and_tracking, frequency, sealing
 from inventory.markings.contacts_power import (
     full_load_alone,
@@ -25,6 +26,7 @@ from inventory.markings.contacts_power import (
 )
 from inventory.markings.contacts_scan import ContactScanner, Line
 from inventory.markings.contacts_volts import (
+    point_behind_volts,
     supply,
     volts,
     volts_behind_nature,
@@ -59,7 +61,7 @@ def unknown_code(scan: ContactScanner) -> bool:
     found = scan.peek(_CODE) or scan.peek(_NUMBER_CODE)
     if found is None or not _looks_like_a_code(found[0]):
         return False
-    if scan.codes or scan.items:
+    if scan.codes or any(not _is_approval(item) for item in scan.items):
         return False
     scan.mark(found.start(), found.end(), "type code; no published legend known", "as printed")
     scan.at = found.end()
@@ -68,8 +70,18 @@ def unknown_code(scan: ContactScanner) -> bool:
     return True
 
 
+def _is_approval(item: Item) -> bool:
+    """True for a mark of approval: it may stand before the type code."""
+    return isinstance(item, Fact) and item.name == "approvals"
+
+
+_RATING_TAIL = re.compile(r"[0-9OIS]{2,3}(?:V(?:AC|DC)?|[AD]CV)$|[0-9]A$")
+
+
 def _looks_like_a_code(text: str) -> bool:
-    """Letters and digits, long enough to be no unit with its figure."""
+    """Letters and digits, long enough to be no unit with its figure, and no rating at the end."""
+    if _RATING_TAIL.search(text):
+        return False
     digits = sum(character.isdigit() for character in text)
     letters = sum(character.isalpha() for character in text)
     return digits >= 1 and letters >= 1 and digits + letters >= 4
@@ -127,6 +139,7 @@ _OTHER: tuple[Line, ...] = (
     tabs_and_metal,
     circled_l,
     disconnection,
+    point_behind_volts,
     separator,
 )
 

@@ -12,7 +12,7 @@ SHEET = "makers' data sheets"
 MICRO = "IEC 61058-1, micro-disconnection (as explained by cxswitch)"
 ELECTRONIC = "IEC 61058-1, electronic disconnection (from memory; no printed example seen)"
 
-_DEG = r"(?:\s?(?:°\s?[Cc]|℃|(?<=[0-9])oC|(?i:deg)\.?\s?[Cc]|[Cc])(?![A-Za-z0-9]))"
+_DEG = r"(?:\s?(?:°\s?[Cc]|℃|(?<=[0-9]{2})[oO]C|(?i:deg)\.?\s?[Cc]|[Cc])(?![A-Za-z0-9]))"
 _DEG_F = r"(?:\s?(?:°\s?[Ff]|℉|(?i:deg)\.?\s?[Ff]|[Ff])(?![A-Za-z0-9]))"
 _FIG = r"[0-9]{1,3}"
 
@@ -23,12 +23,12 @@ _T_MARK = re.compile(
 )
 _MICRO_BEFORE_T = re.compile(rf"[uµεϵm]\s?(?:{_FIG}\s?)?[Tt]\s?{_FIG}")
 _RANGE = re.compile(
-    rf"\(?(?P<low>[-+]?\s?{_FIG}){_DEG}?\s?(?:to|~|\.{{2,3}}|…|-|➞|→)\s?(?P<high>[-+]?\s?{_FIG}){_DEG}\)?"
+    rf"\(?(?P<low>[-+]?\s?{_FIG}){_DEG}?\s?(?:(?i:to)|~|\.{{2,3}}|…|-|➞|→)\s?(?P<high>[-+]?\s?{_FIG}){_DEG}\)?"
 )
 _PLAIN = re.compile(rf"\+?(?P<high>{_FIG}){_DEG}")
 _ONE_LETTER = re.compile(r"[0-9][Cc](?![0-9A-Za-z])")
 _RANGE_F = re.compile(
-    rf"(?P<low>[-+]?\s?{_FIG}){_DEG_F}?\s?(?:to|~|\.{{2,3}}|…|-)\s?(?P<high>[-+]?\s?{_FIG}){_DEG_F}"
+    rf"(?P<low>[-+]?\s?{_FIG}){_DEG_F}?\s?(?:(?i:to)|~|\.{{2,3}}|…|-)\s?(?P<high>[-+]?\s?{_FIG}){_DEG_F}"
 )
 _PLAIN_F = re.compile(rf"\+?(?P<high>{_FIG}){_DEG_F}")
 _ONLY = re.compile(
@@ -43,8 +43,8 @@ _ALONE = re.compile(r"[µεϵ](?![A-Za-z])|u(?![0-9A-Za-z])")
 def t_mark(scan: ContactScanner) -> bool:
     """T mark = [micro] [low] "T" high ["/" partial]: ambient limits in degrees Celsius."""
     found = scan.peek(_T_MARK)
-    if found is None:
-        return False
+    if found is None or (found[0][0] == "t" and scan.glued()):
+        return False  # the tail of a word such as ``at125V``
     if found["micro"]:
         _micro(scan, found["micro"].strip(), found.start())
     low = int(found["low"] or 0)

@@ -38,6 +38,10 @@ def check(scan: ContactScanner, groups: Groups, *, highest_a: float) -> None:
     """All looks at finished ratings; ``highest_a`` is what the family can carry at most."""
     _direct_current(scan)
     _too_many_amperes(scan, highest_a)
+    _horsepower(scan)
+    _unusual_volts(scan)
+    _unusual_cycles(scan)
+    _large_bracket(scan)
     _lowest_ambient(scan)
     _full_load_amperes(scan)
     _assume(scan, groups)
@@ -69,7 +73,7 @@ def _direct_current(scan: ContactScanner) -> None:
 def _too_many_amperes(scan: ContactScanner, highest: float) -> None:
     """105 A on a micro switch: a decimal point is lost."""
     for entry in _all_entries(scan):
-        for name in ("resistive_a", "gp_a", "motor_a", "dc_a", "amps"):
+        for name in _CONTINUOUS:
             amps = entry.get(name)
             if amps is None or amps <= highest:
                 continue
@@ -77,6 +81,75 @@ def _too_many_amperes(scan: ContactScanner, highest: float) -> None:
             scan.warn(f"{amps} A is above {highest:g} A, the most such a contact is made for.")
             _decimal_point(scan, str(amps), highest)
             return
+
+
+_CONTINUOUS = (
+    "resistive_a",
+    "gp_a",
+    "motor_a",
+    "dc_a",
+    "amps",
+    "inductive_a",
+    "ballast_a",
+    "lamp_a",
+)
+"""Names of amperes a contact carries for long; a surge is no limit of the family."""
+
+HIGHEST_HP = 3
+"""Most horsepower the code's table gives a contact of this size on one phase."""
+
+USUAL_AC = frozenset(
+    {100, 110, 115, 120, 125, 127, 200, 208, 220, 230, 240, 250, 254, 265, 277, 300, 347}
+    | {380, 400, 415, 440, 450, 460, 480, 500, 575, 600, 660, 690}
+)
+"""Mains and test voltages that contacts are rated at, from 60 V up. Common practice."""
+
+
+def _horsepower(scan: ContactScanner) -> None:
+    """12 hp on a small contact: the stroke of 1/2 is lost."""
+    for row in scan.ratings.get("hp", ()):
+        hp = row["hp"]
+        if hp <= HIGHEST_HP:
+            continue
+        scan.ratings["implausible"] = True
+        scan.warn(f"{hp} hp is above {HIGHEST_HP} hp: a stroke may be lost.")
+        digits = str(hp)
+        if digits.isdigit() and len(digits) >= 2 and len(scan.text) <= 200:
+            fraction = f"{digits[0]}/{digits[1:]}"
+            scan.propose(scan.text.replace(digits, fraction, 1), f"stroke lost: {fraction} hp")
+
+
+def _unusual_volts(scan: ContactScanner) -> None:
+    """104 V: an A was read as a 4, or a figure is damaged."""
+    for entry in _all_entries(scan):
+        for volts in entry.get("volts_ac", ()):
+            if volts >= LEAST_CHECKED_V and volts not in USUAL_AC:
+                scan.warn(f"{volts} V is no usual a.c. voltage: an A may have been read as 4.")
+
+
+LEAST_CHECKED_V = 60
+"""Below it, control voltages of any figure are met."""
+
+
+def _unusual_cycles(scan: ContactScanner) -> None:
+    """851E4: two marks ran together."""
+    cycles = scan.ratings.get("endurance_cycles")
+    if cycles is not None and (cycles > MOST_CYCLES or len(f"{cycles:g}".strip("0")) > LONG_FIGURE):
+        scan.warn(f"{cycles} operating cycles is no usual endurance: two marks may run together.")
+
+
+MOST_CYCLES = 50_000_000
+"""Mechanical life of the longest-lived small relays. Common practice."""
+LONG_FIGURE = 2
+"""Significant digits of an endurance: 300, 25 000, never 8 510 000. Common practice."""
+
+
+def _large_bracket(scan: ContactScanner) -> None:
+    """10(15) A: the motor figure far above the resistive one has lost its point."""
+    for entry in _all_entries(scan):
+        amps, motor = entry.get("resistive_a"), entry.get("motor_a")
+        if amps is not None and motor is not None and motor >= 1.5 * amps:
+            scan.warn(f"{amps} ({motor}) A: the motor figure is large; its point may be lost.")
 
 
 def _decimal_point(scan: ContactScanner, figure: str, highest: float) -> None:

@@ -11,11 +11,11 @@ from inventory.markings.scanner import number
 IEC_CURRENT = "IEC 61058-1, current marking (as explained by cxswitch and standard123)"
 UL_GENERAL = "UL 1054 / UL 61058-1, general-purpose amperes"
 
-_UNIT = r"(?:AX|GPA|gpa|m[Aa]|MA|A(?:MPS?|mps?|mperes?)?|a(?:mps?)?)"
-_VOLTS_NEXT = r"[0-9][0-9/., -]{0,14}[Vv]"
-_END = rf"(?:(?=$|[^0-9A-Za-z]|{_VOLTS_NEXT})|{GLUED_CYCLES}|{GLUED_T})"
+_UNIT = r"(?:AX|GPA|gpa|m[Aa]|MA|A(?:MP(?:S|ERES?)?|mp(?:s|eres?)?)?|a(?:mp(?:s|eres?)?)?)"
+_VOLTS_NEXT = r"[1-9][0-9/., -]{0,14}[Vv]"
+_END = rf"(?:(?=$|[^0-9A-Za-z]|{_VOLTS_NEXT}|[AD]C\s?[0-9]|at\s?[0-9])|{GLUED_CYCLES}|{GLUED_T})"
 """An A may be glued to what stands behind it: volts, cycles, a T mark."""
-_BRACKET_UNIT = r"(?:A(?:MPS?|mps?)?|a(?:mps?)?)"
+_BRACKET_UNIT = r"(?:(?:A(?:MPS?|mps?)?|a(?:mps?)?)\.?)"
 _BRACKET = rf"[(\[«‹<]{{1,2}}\s?{NUM}\s?[;/,]?\s?(?:{NUM})?\s?{_BRACKET_UNIT}?\s?[)\]»›>]{{1,2}}"
 
 _GROUP = re.compile(
@@ -39,6 +39,8 @@ def current(scan: ContactScanner) -> bool:
     unit = _unit_of(found)
     if unit is None:
         return False
+    if _POINT_LOST.search(found[0]):
+        return _without_its_point(scan, found)
     scale = 0.001 if unit.lower() == "ma" else 1
     general = unit.upper() == "GPA"
     amps = _fraction(found) or _scaled(found["amps"], scale)
@@ -82,6 +84,26 @@ def resistive_motor(scan: ContactScanner) -> bool:
     return bool(
         scan.take(_R_M, "resistive and motor load, figures follow", "UL 61058-1 certificate notes")
     )
+
+
+_POINT_LOST = re.compile(r"(?<![0-9.,])0[0-9]{1,3}(?![0-9.,])")
+
+
+def _without_its_point(scan: ContactScanner, found: re.Match[str]) -> bool:
+    """``05A``: nobody prints a nought before five; the point is lost, and the figure not read."""
+    start, end = found.span()
+    pointed = _POINT_LOST.sub(lambda figure: f"0.{figure[0][1:]}", found[0])
+    reason = f"{found[0].strip()} begins with a nought: its point is lost"
+    scan.warn(f"{reason}; it is not read.")
+    if len(scan.text) <= LONGEST_MENDED:
+        scan.propose(scan.text[:start] + pointed + scan.text[end:], reason)
+    scan.give_up(start, end)
+    scan.at = end
+    return True
+
+
+LONGEST_MENDED = 200
+"""Characters of a marking that is offered with its point back. Common practice."""
 
 
 def _unit_of(found: re.Match[str]) -> str | None:

@@ -14,7 +14,8 @@ _HZ = re.compile(
 )
 _IP = re.compile(
     r"IP\s?(?P<code>[0-9X]K?(?:[0-9X]K?)?)"
-    rf"(?:(?![0-9A-Za-z])|(?<=[0-9X]{{2}})(?={NUM}\s?m?A(?![A-Za-z])))"
+    rf"(?:(?![0-9A-Za-z])|(?<=[0-9X]{{2}})(?={NUM}\s?m?A(?:MPS?|mps?)?(?![A-Za-z])))",
+    re.IGNORECASE,
 )
 """Two characteristic numerals (IEC 60529); the next rating may be glued on: ``IP404 A``."""
 
@@ -78,7 +79,7 @@ _WATER = {
 
 def _ip_words(found: re.Match[str]) -> str:
     """Both numerals of an IP code in words."""
-    numerals = found["code"].replace("K", "")
+    numerals = found["code"].upper().replace("K", "")
     if len(numerals) < 2:
         return "degree of protection, incomplete"
     solids = _SOLIDS.get(numerals[0], "solids not explained")
@@ -92,7 +93,7 @@ def sealing(scan: ContactScanner) -> bool:
         return False
     if len(found["code"]) < 2:
         scan.warn(f"{found[0]} is incomplete: an IP code has two characters.")
-    scan.fact("ip", f"IP{found['code']}")
+    scan.fact("ip", f"IP{found['code'].upper()}")
     return True
 
 

@@ -31,7 +31,7 @@ _HORSE = re.compile(
     rf"(?:(?P<top>[0-9]{{1,2}})/(?P<low>[1-9][0-9]?)|(?P<glyph>[½¼¾⅓⅔⅙⅛⅒])){_HP_UNIT}|(?P<plain>{NUM}){_HP_UNIT}"
 )
 _HORSE_VOLTS = re.compile(
-    rf"\s{{0,2}}\(\s?(?P<volts>{NUM}(?:\s?[/-]\s?{NUM})?)\s?V\s?(?:~|AC|ac|\s?a\.?c\.?)?\s?\)"
+    rf"\s{{0,2}}\(\s?(?P<volts>{NUM}(?:\s?[/-]\s?{NUM})?)\s?[Vv]\s?(?:~|AC|ac|\s?a\.?c\.?)?\s?\)"
 )
 _FULL_LOAD = re.compile(
     rf"\s{{0,2}}[(,]?\s{{0,2}}(?:(?P<figure>{NUM})\s?A?\s?(?P<kind>FLA|LRA)"
@@ -61,7 +61,7 @@ _KILOWATT = re.compile(rf"(?P<kw>{NUM})\s?kW(?![A-Za-z0-9])")
 def horse(scan: ContactScanner) -> bool:
     """Horse = [whole] fraction "HP" ["(" volts ")"] [full-load amperes]."""
     found = scan.peek(_HORSE)
-    if found is None:
+    if found is None or _tail_of_a_fraction(scan):
         return False
     scan.items.append(Horse(found.start(), _power(found)))
     scan.take(_HORSE, _horse_words(found), HP)
@@ -69,6 +69,14 @@ def horse(scan: ContactScanner) -> bool:
     _full_load(scan)
     _full_load(scan)
     return True
+
+
+def _tail_of_a_fraction(scan: ContactScanner) -> bool:
+    """True behind ``I/`` or the like: the top of the fraction was not read, so 2 hp is 1/2 hp."""
+    return bool(_UNREAD_TOP.search(scan.view[max(0, scan.at - 2) : scan.at]))
+
+
+_UNREAD_TOP = re.compile(r"[0-9A-Za-z|!]/$")
 
 
 def _horse_words(found: re.Match[str]) -> str:

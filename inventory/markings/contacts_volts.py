@@ -13,8 +13,9 @@ SUPPLY = "IEC 60417-5032 (~) and 5031 (d.c.); AC, DC by letters"
 
 _ROW = r"[0-9]{2,3}(?:(?:,\s|,?\sor\s)[0-9]{2,3}){1,3}"  # 125, 250 or 480 VAC
 _LIST = rf"(?:{_ROW}|{NUM}(?:\s{{0,2}}V?\s{{0,2}}[/-]\s{{0,2}}{NUM}){{0,3}})"
-_AC = rf"(?:(?:[Aa]\.?[Cc]\.?|C\.?A\.?|c\.a\.)(?:(?![A-Za-z])|{GLUED_T})|~|∿)"
-_DC = r"(?:(?:[Dd]\.?[Cc]\.?|C\.?C\.?|c\.c\.)(?![A-Za-z])|⎓|=(?![0-9]))"
+_STOP = r"(?:\.(?![0-9]))?"  # the point of .5 A is no full stop of VAC
+_AC = rf"(?:(?:[Aa]\.?[Cc]{_STOP}|C\.?A{_STOP}|c\.a\.)(?:(?![A-Za-z])|{GLUED_T})|~|∿)"
+_DC = rf"(?:(?:[Dd]\.?[Cc]{_STOP}|C\.?C{_STOP}|c\.c\.)(?![A-Za-z])|⎓|=(?![0-9]))"
 _BOTH = r"(?:(?i:AC\s?(?:/|or|and|&)\s?DC)|≂|≃)"
 _HYPHENED = r"(?:[-/(](?=(?i:[AD]C)(?![A-Za-z0-9])))?"
 """250V/AC, 250 V-AC, 250 V(AC): a sign between the unit and the kind of supply."""
@@ -94,6 +95,23 @@ def volts_without_unit(scan: ContactScanner) -> bool:
     return True
 
 
+_POINT_GLUED = re.compile(r"\.[0-9]{1,3}\s?m?A(?![A-Za-z])")
+
+
+def point_behind_volts(scan: ContactScanner) -> bool:
+    """``250VAC.5A``: a full stop, or the point of .5 A; ten times apart, so neither is read."""
+    found = scan.peek(_POINT_GLUED)
+    if found is None or scan.view[max(0, scan.at - 1) : scan.at].lower() not in {"v", "c", "~"}:
+        return False
+    scan.warn(f"{found[0]}: a full stop, or the point of 0{found[0]}; it is not read.")
+    scan.propose(
+        f"{scan.text[: found.start()]} 0{scan.text[found.start() :]}", "blank before the point lost"
+    )
+    scan.give_up(found.start(), found.end())
+    scan.at = found.end()
+    return True
+
+
 def supply(scan: ContactScanner) -> bool:
     """~, AC or DC standing alone; it belongs to the figures beside it."""
     found = scan.peek(_ALONE)
@@ -126,6 +144,8 @@ def _plain_nature(found: re.Match[str]) -> Nature | None:
 def _nature(scan: ContactScanner, found: re.Match[str]) -> Nature | None:
     """What flows; a lost glyph is read by its letter and told."""
     if found["minus"]:
+        if max(number(figure) for figure in _FIGURES.findall(found["list"])) >= MAINS_ROW_FROM:
+            scan.warn(f"{found[0]}: read as d.c., but at such a voltage a worn ~ looks the same.")
         return "dc"
     if found["front"]:
         return "ac" if found["front"] == "AC" else "dc"

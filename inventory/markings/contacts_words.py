@@ -32,7 +32,8 @@ _COS = any_case(
     r"(?:cos\s?(?:φ|ϕ|phi|f|ø)?|p\.?f\.?)\s?\.?\s?=?\s?(?P<figure>[01](?:[.,][0-9]{1,2})?)"
 )
 _TIME_CONSTANT = re.compile(r"L\s?/\s?R\s?=?\s?(?P<ms>[0-9]{1,3})\s?ms(?:ec)?\.?", re.IGNORECASE)
-_LETTER = re.compile(r"(?P<letter>[RIBTLH])(?=\s{0,2}(?:$|[),;/.-]|\s))")
+_LETTER = re.compile(r"(?P<letter>[RIBTLH])(?=\s{0,2}(?:$|[),;]|[/.-](?![0-9])|\s))")
+_NUMBER_TAIL = re.compile(r"[0-9]-$")
 _LETTERS = {
     "R": ("resistive", "resistive load"),
     "I": ("inductive", "inductive load, power factor 0.4"),
@@ -55,11 +56,14 @@ _FORM = any_case(
 _CHANGEOVERS = any_case(r"(?P<count>[1-4])\s?(?P<kind>CO|NO|NC)(?:\scontacts?)?")
 _POLES = any_case(r"(?P<count>[1-4])[ -]?(?:poles?|P)")
 
+_NO_RATING = r"(?!\s?(?:[VvAaW~°℃(\[/]|mA|GP|[Hh][Pp]|Hz|[TE][0-9]|at\s|x\s?[0-9]))"
 _STANDARD = re.compile(
     r"(?P<body>UL|EN|IEC|VDE|GB|CSA|BS|DIN|ISO)(?:/(?:EN|IEC|UL))?[ -]?"
-    r"(?:C?22\.2\s?(?:No\.?|-)\s?)?"
-    r"(?P<number>[0-9]{2,6}(?:[-.][0-9]{1,3}){0,3})(?![0-9A-Za-z])"
+    r"(?:C?22\.2\s?(?:No\.?|-)\s?(?P<short>[0-9]{1,3}(?:[-.][0-9]{1,3}){0,2})"
+    r"|(?P<number>[0-9]{3,6}(?:[-.][0-9]{1,3}){0,3}))"
+    rf"(?![0-9A-Za-z]|[.,][0-9]){_NO_RATING}"
 )
+"""A number of three digits or more, which no unit follows: ``VDE 16(4)A`` names no standard."""
 _DUTY_FACTOR = any_case(
     r"DF\s?[0-9]{1,3}|[0-9]{1,4}\s?min-1|[0-9]{1,4}\s?/\s?(?:min|h)"
     r"|[0-9]{1,4} times ?/ ?min\.?|[0-9]{1,2}s ?on ?[0-9]{1,2}s ?off"
@@ -165,7 +169,8 @@ def load_letter(scan: ContactScanner) -> bool:
     if found is None or scan.glued():
         return False
     before = scan.before()
-    if before not in "(-V~Cc/;":
+    glued_to = scan.view[max(0, scan.at - 2) : scan.at]
+    if before not in "(-V~Cc/;" or _NUMBER_TAIL.match(glued_to):
         return False
     name, means = _LETTERS[found["letter"]]
     scan.items.append(Load(found.start(), name))

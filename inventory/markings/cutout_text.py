@@ -57,7 +57,7 @@ def canonical(reading: Reading) -> str:
         modes["auto"] = "auto reset,"
     tail = write(
         said, ("reset", modes), ("body_max_c", "T{}"), ("body", "{} body"), ("flange", "{} flange"),
-        ("cycles", "{} cycles"), ("approvals", "{}"),
+        ("cycles", "{} cycles"), ("frequency_hz", lambda v: f"{listed(v)}Hz"), ("approvals", "{}"),
     )  # fmt: skip
     load = "; ".join(cutout_load.load_text(row) for row in said.get("ratings", [said]))
     return " ".join(piece for piece in (head, *points, tail, load) if piece)

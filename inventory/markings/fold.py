@@ -12,6 +12,7 @@ _OHMS = "\u2126"
 _TIMES = "✕✖⨯"
 _QUOTES = "’‘`´"
 _DOTS = "．。"
+_STROKES = "⁄∕"
 _SPACES = (
     "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a"
     "\u202f\u205f\u3000"
@@ -28,6 +29,7 @@ def _table() -> dict[int, str]:
     table |= dict.fromkeys(map(ord, _TIMES), "×")
     table |= dict.fromkeys(map(ord, _QUOTES), "'")
     table |= dict.fromkeys(map(ord, _DOTS), ".")
+    table |= dict.fromkeys(map(ord, _STROKES), "/")
     table |= dict.fromkeys(map(ord, _SPACES), " ")
     table |= dict.fromkeys(map(ord, _DEGREES), "°")
     table |= {code: chr(code - 0xFEE0) for code in range(0xFF01, 0xFF5F)}  # full-width forms

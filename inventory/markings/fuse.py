@@ -80,6 +80,7 @@ def read(text: str) -> Reading:
     scan = Scanner(text)
     scan.sweep(_LINES)
     _body_against_letter(scan)
+    _unusual_current(scan)
     _assume(scan)
     if scan.ratings.get("voltage_v", 0) and _highest(scan.ratings["voltage_v"]) >= 1000:
         review(scan, "A fuse for thousands of volts is an oven's high-voltage fuse, not this kind.")
@@ -89,6 +90,27 @@ def read(text: str) -> Reading:
 def _highest(volts_said: object) -> float:
     """The highest of one figure or a list."""
     return max(volts_said) if isinstance(volts_said, list) else float(str(volts_said))
+
+
+USUAL = frozenset(
+    {100, 110, 120, 125, 130, 140, 150, 160, 175, 180, 185, 187, 188, 200, 220, 225, 250, 270, 280}
+    | {300, 310, 312, 313, 315, 320, 330, 350, 375, 400, 450, 500, 560, 600, 620, 625, 630, 650}
+    | {700, 710, 750, 800, 850, 900, 950}
+)
+"""Leading figures of fuse currents: the R 10 and R 20 steps and North American fractions.
+
+Source: IEC 60127-2 rated currents; catalogues of the GMA, AGX and MDL series.
+"""
+
+
+def _unusual_current(scan: Scanner) -> None:
+    """3.154 A: a letter was read as a figure."""
+    current = scan.ratings.get("current_a")
+    if not isinstance(current, (int, float)) or current <= 0:
+        return
+    leading = f"{current:.6e}"
+    if int(leading[0] + leading[2:4]) not in USUAL or float(leading[4:8]) > 0:
+        scan.warn(f"{written(current)} A is no step of any fuse series: a letter may be read as 4.")
 
 
 def _body_against_letter(scan: Scanner) -> None:

@@ -54,9 +54,10 @@ def _limit_words(found: re.Match[str]) -> str:
 
 def _fahrenheit_type(scan: Scanner) -> bool:
     """LimitStamp = "L" °F figure ("-" °F differential)?; never degrees Celsius."""
-    found = scan.take(_L, _limit_words, L_TYPE)
-    if found is None:
+    found = scan.peek(_L)
+    if found is None or not LIMITS_F[0] <= int(found["f"]) <= LIMITS_F[1]:
         return False
+    scan.take(_L, _limit_words, L_TYPE)
     scan.say("type", found["type"])
     opens = int(found["f"])
     scan.say("open_f", opens)
@@ -65,6 +66,10 @@ def _fahrenheit_type(scan: Scanner) -> bool:
         scan.say("differential_f", int(found["diff"]))
         scan.assume("reset_f", opens - int(found["diff"]), "open less differential, from memory")
     return True
+
+
+LIMITS_F = (60, 500)
+"""Between these lie the limit stamps of dryers and ovens, in °F. Common practice."""
 
 
 def _series(scan: Scanner) -> bool:
