@@ -27,7 +27,9 @@ from inventory.markings.passive_marks import (
     NUMBER,
     OHM,
     Meaning,
+    amount,
     legend,
+    legend_to_tolerance,
     percent,
     say_tolerance,
     temperature,
@@ -196,9 +198,7 @@ def digits(scan: Scanner) -> bool:
     if found is None or VALUE in scan.ratings:
         return False
     means = {"code": (say_r25(scan, digit_code(found["code"])), IEC_60062)}
-    if found["tol"]:
-        means["tol"] = say_tolerance(scan, found["tol"])
-    return legend(scan, found, means)
+    return legend_to_tolerance(scan, found, means)
 
 
 def letter(scan: Scanner) -> bool:
@@ -208,7 +208,6 @@ def letter(scan: Scanner) -> bool:
 
 _SERIES = re.compile(r"(?P<series>MF(?:11|5[1-9]|7[2-4])[A-Z]?[0-9]?)(?=[\s-]|$)")
 _AT_25 = re.compile(r"R\s?25\s?=?|@?\s?25\s?(?:°\s?C|℃)\s?[=:]?|R\s?=", ANY_CASE)
-_AMPS = re.compile(r"(?P<amps>[0-9]{1,2}(?:[.,][0-9]{1,2})?)\s?A(?![A-Za-z0-9])")
 
 
 def series(scan: Scanner) -> bool:
@@ -225,15 +224,6 @@ def at_25(scan: Scanner) -> bool:
     return scan.take(_AT_25, "the value is that at 25 °C", PRACTICE) is not None
 
 
-def amps(scan: Scanner) -> bool:
-    """Current = number "A": the steady current of an inrush limiter."""
-    found = scan.peek(_AMPS)
-    if found is None:
-        return False
-    scan.say("imax_a", figure(found["amps"]))
-    return scan.take(_AMPS, f"carries {found['amps']} A", PRACTICE) is not None
-
-
 RULES: tuple[Rule, ...] = (
     *START,
     *CODES,
@@ -245,7 +235,7 @@ RULES: tuple[Rule, ...] = (
     span,
     plain,
     bare_b,
-    amps,
+    amount("A", "imax_a", "carries"),
     temperature,
     tolerance,
     digits,

@@ -6,7 +6,7 @@ import re
 from decimal import Decimal
 
 from inventory.markings.figures import IEC_60062, digit_code, ohms, tidy
-from inventory.markings.passive_marks import Meaning, legend, say_tolerance
+from inventory.markings.passive_marks import Meaning, legend, legend_to_tolerance, say_tolerance
 from inventory.markings.scanner import Scanner
 
 VALUE = "r25_ohm"
@@ -60,9 +60,7 @@ def avx(scan: Scanner) -> bool:
         "value": (say_r25(scan, digit_code(found["value"][1:])), AVX),
         "tail": ("packing", AVX),
     }
-    if found["tol"]:
-        means["tol"] = say_tolerance(scan, found["tol"])
-    return legend(scan, found, means)
+    return legend_to_tolerance(scan, found, means)
 
 
 def _material(scan: Scanner, found: re.Match[str]) -> Meaning:
@@ -121,9 +119,7 @@ def vishay(scan: Scanner) -> bool:
         "value": (say_r25(scan, digit_code(found["value"])), VISHAY),
         "tail": ("maker's ending", VISHAY),
     }
-    if found["tol"]:
-        means["tol"] = say_tolerance(scan, found["tol"])
-    return legend(scan, found, means)
+    return legend_to_tolerance(scan, found, means)
 
 
 _AT = re.compile(r"(?P<value>[1-9][0-9]{2})(?P<series>AT)-?(?P<size>[0-9]{1,2})(?![0-9A-Za-z])")

@@ -150,6 +150,13 @@ def say_tolerance(scan: Scanner, letter: str) -> Meaning:
     return f"tolerance ±{TOLERANCE_PCT[letter]} %", IEC_60062
 
 
+def legend_to_tolerance(scan: Scanner, found: re.Match[str], means: Mapping[str, Meaning]) -> bool:
+    """The legend of a code whose group ``tol`` may hold a tolerance letter."""
+    if found["tol"]:
+        means = {**means, "tol": say_tolerance(scan, found["tol"])}
+    return legend(scan, found, means)
+
+
 def tolerance_letter(scan: Scanner, *, after: tuple[str, ...]) -> bool:
     """Letter = one of B C D F G H J K M N Q S T Z, alone, once a value was read."""
     if not any(name in scan.ratings for name in after) or "tolerance_pct" in scan.ratings:

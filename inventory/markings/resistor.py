@@ -29,10 +29,9 @@ from inventory.markings.passive_marks import (
     COMMON,
     NUMBER,
     OHM,
-    Meaning,
     legend,
+    legend_to_tolerance,
     percent,
-    say_tolerance,
     temperature,
     tolerance,
     tolerance_letter,
@@ -43,14 +42,6 @@ from inventory.markings.resistor_codes import CODES, SURE, VALUE, say_ohms
 from inventory.markings.scanner import Rule, Scanner
 from inventory.markings.writing import faithful, write
 from inventory.records import Reading
-
-
-def _finish(scan: Scanner, found: re.Match[str], means: dict[str, Meaning]) -> bool:
-    """The legend of a value that may end in a tolerance letter."""
-    if found["tol"]:
-        means["tol"] = say_tolerance(scan, found["tol"])
-    return legend(scan, found, means)
-
 
 _LETTERED = re.compile(
     rf"(?P<code>[0-9]{{1,4}}[.,][0-9]{{1,3}}[RKkMG]|[0-9]{{1,4}}[RKkMLEG][0-9]{{0,3}}|[RKML][0-9]{{1,4}})\s?(?P<unit>{OHM})?"
@@ -69,7 +60,7 @@ def lettered(scan: Scanner) -> bool:
         return False
     source = "makers' habit, E for ohm" if "E" in found["code"] else IEC_60062
     means = {"code": (say_ohms(scan, value), source), "unit": ("ohm", PRACTICE)}
-    return _finish(scan, found, means)
+    return legend_to_tolerance(scan, found, means)
 
 
 _WITH_UNIT = re.compile(
@@ -90,7 +81,7 @@ def with_unit(scan: Scanner) -> bool:
         "prefix": (f"times {tidy(Decimal(1).scaleb(power))}", "SI brochure, table 7"),
         "unit": ("ohm", PRACTICE),
     }
-    return _finish(scan, found, means)
+    return legend_to_tolerance(scan, found, means)
 
 
 _POWER = re.compile(
@@ -141,7 +132,7 @@ def digits(scan: Scanner) -> bool:
     if found is None or VALUE in scan.ratings:
         return False
     value = digit_code(found["code"]) if len(found["code"]) > 1 else Decimal(0)
-    return _finish(scan, found, {"code": (say_ohms(scan, value), IEC_60062)})
+    return legend_to_tolerance(scan, found, {"code": (say_ohms(scan, value), IEC_60062)})
 
 
 _EIA_96 = re.compile(r"(?P<place>0[1-9]|[1-8][0-9]|9[0-6])(?P<power>[ZYXSABHCDEF])(?![0-9A-Za-z])")

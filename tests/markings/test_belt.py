@@ -89,3 +89,18 @@ def test_an_inch_toothed_belt_counts_in_tenths() -> None:
     """100XL is 10 inch (synthetic row, from memory of ISO 5296)."""
     assert read("100XL").ratings["length_in"] == 10
     assert read("T5/420").ratings["length_mm"] == 420
+
+
+def test_a_single_letter_with_three_figures_of_j_is_a_question() -> None:
+    """American belts count tenths of an inch (rogerbrownco.com), washing machines millimetres."""
+    reading = read("460J6")
+
+    assert not {"length_mm", "length_in"} & reading.ratings.keys()
+    assert reading.ratings["needs_review"] is True
+    assert [dict(c.ratings) for c in reading.candidates] == [{"length_mm": 460}, {"length_in": 46}]
+
+
+def test_the_full_name_of_a_profile_counts_millimetres() -> None:
+    """6PK845 is metric, 845K8 American (rogerbrownco.com, 84.5 inch)."""
+    assert read("6PK845").ratings["length_mm"] == 845
+    assert "length_mm" not in read("845K8").ratings
