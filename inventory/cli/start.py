@@ -143,7 +143,12 @@ def run(arguments: list[str]) -> int:
         if hasattr(error, "format_message") and hasattr(error, "exit_code"):
             return _usage(error)
         raise
-    if code == 130:  # what typer makes of a Ctrl-C while a command works
+    return _ended(code)
+
+
+def _ended(code: object) -> int:
+    """The exit code of a command that came to its end, or was stopped while it worked."""
+    if code == 130:  # what typer makes of Ctrl-C
         return _say(_STOPPED, 130)
     return code if isinstance(code, int) else 0
 
