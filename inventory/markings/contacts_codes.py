@@ -122,6 +122,15 @@ def saying(rating: str, **values: Any) -> dict[str, Part]:
     return table(**{name: ({rating: value}, words.format(value)) for name, value in values.items()})
 
 
+def kinds(rating: str, **values: tuple[Any, str]) -> dict[str, Part]:
+    """A field table in which every value sets one rating to its own value, in its own words.
+
+    >>> kinds("terminal", A=("solder", "solder terminals"))["A"]
+    ({'terminal': 'solder'}, 'solder terminals')
+    """
+    return table(**{name: ({rating: value}, words) for name, (value, words) in values.items()})
+
+
 _SPOKEN = {
     "operating_force_n": "operates at {} N at most",
     "coil_power_w": "coil {} W",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from inventory.markings.contacts_codes import Legend, Part, saying, table
+from inventory.markings.contacts_codes import Legend, Part, kinds, saying, table
 
 _SS = "Omron SS data sheet, model number legend"
 _V = "Omron V data sheet, model number legend"
@@ -38,29 +38,17 @@ _SIX_FORMS = table(
     _6=({"contact_form": "SPST-NO", "com_tab": "side"}, "SPST-NO, common at the side"),
 )
 _THREE_FORMS = saying("contact_form", none="SPDT", _1="SPDT", _2="SPST-NC", _3="SPST-NO")
-_GAP = table(
-    none=({"contact_gap_mm": 1}, "contact gap 1 mm"),
-    G=({"contact_gap_mm": 0.5}, "contact gap 0.5 mm"),
+_GAP = kinds("contact_gap_mm", none=(1, "contact gap 1 mm"), G=(0.5, "contact gap 0.5 mm"))
+_HOLE = kinds("hole_mm", none=(3.1, "mounting hole 3.1 mm"), K=(2.9, "mounting hole 2.9 mm"))
+_TERMINALS = kinds(
+    "terminal",
+    A=("solder", "solder terminals"),
+    C2=("qc-4.8", "quick-connect terminals 4.8 mm"),
+    C=("qc-6.3", "quick-connect terminals 6.3 mm"),
+    B=("screw", "screw terminals"),
+    E=("solder", "short solder terminals"),
 )
-_HOLE = table(
-    none=({"hole_mm": 3.1}, "mounting hole 3.1 mm"), K=({"hole_mm": 2.9}, "mounting hole 2.9 mm")
-)
-_TERMINALS = table(
-    A=({"terminal": "solder"}, "solder terminals"),
-    C2=({"terminal": "qc-4.8"}, "quick-connect terminals 4.8 mm"),
-    C=({"terminal": "qc-6.3"}, "quick-connect terminals 6.3 mm"),
-    B=({"terminal": "screw"}, "screw terminals"),
-    E=({"terminal": "solder"}, "short solder terminals"),
-)
-_FORCE = table(
-    _7=({"operating_force_n": 3.92}, "at most 3.92 N"),
-    _6=({"operating_force_n": 3.92}, "at most 3.92 N"),
-    _5=({"operating_force_n": 1.96}, "at most 1.96 N"),
-    _4A=({"operating_force_n": 1.23}, "at most 1.23 N"),
-    _4=({"operating_force_n": 0.98}, "at most 0.98 N"),
-    _3=({"operating_force_n": 0.49}, "at most 0.49 N"),
-    _2=({"operating_force_n": 0.25}, "at most 0.25 N"),
-)
+_FORCE = saying("operating_force_n", _7=3.92, _6=3.92, _5=1.96, _4A=1.23, _4=0.98, _3=0.49, _2=0.25)
 
 
 def _ac(amps: float, volts: int) -> Part:
@@ -230,28 +218,21 @@ AM5 = Legend(
         rf"(?P<force>[1-7])(?P<guard>[RL])?(?P<approval>31|3|4|8|9)?(?P<revision>N?(?:-A)?){_END}"
     ),
     {
-        "rating": table(
-            _00=({"maker_rating_a": 0.1}, "0.1 A, gold"),
-            _06=({"maker_rating_a": 6}, "6 A"),
-            _11=({"maker_rating_a": 11}, "11 A"),
-            _16=({"maker_rating_a": 16}, "16 A"),
-            _21=({"maker_rating_a": 21}, "21 A"),
+        "rating": kinds(
+            "maker_rating_a",
+            _00=(0.1, "0.1 A, gold"),
+            _06=(6, "6 A"),
+            _11=(11, "11 A"),
+            _16=(16, "16 A"),
+            _21=(21, "21 A"),
         ),
         "form": _SIX_FORMS,
-        "actuator": saying(
-            "actuator",
-            _0="pin plunger",
-            _1="short hinge lever",
-            _2="hinge lever",
-            _3="long hinge lever",
-            _4="simulated roller lever",
-            _5="short hinge roller lever",
-            _6="hinge roller lever",
-        ),
-        "terminal": table(
-            A=({"terminal": "qc-4.8"}, "4.8 mm tab or solder"),
-            C=({"terminal": "qc-4.8"}, "4.8 mm tab"),
-            D=({"terminal": "qc-6.3"}, "6.3 mm tab"),
+        "actuator": SIX_LEVERS,
+        "terminal": kinds(
+            "terminal",
+            A=("qc-4.8", "4.8 mm tab or solder"),
+            C=("qc-4.8", "4.8 mm tab"),
+            D=("qc-6.3", "6.3 mm tab"),
         ),
         "force": saying(
             "operating_force_n", _1=0.15, _2=0.25, _3=0.49, _4=0.98, _5=1.96, _6=2.94, _7=3.92
@@ -304,7 +285,7 @@ K = Legend(
             V=({"terminal": "qc-6.3", "tab_thick": 0.8}, "6.3 x 0.8 mm tabs, straight"),
             W=({"terminal": "qc-6.3", "tab_thick": 0.8}, "6.3 x 0.8 mm tabs, dog leg"),
         ),
-        "hole": table(A=({"hole_mm": 2.9}, "U.S. holes"), B=({"hole_mm": 3.1}, "metric holes")),
+        "hole": kinds("hole_mm", A=(2.9, "U.S. holes"), B=(3.1, "metric holes")),
         "form": saying("contact_form", A="SPST-NO", B="SPST-NC", C="SPDT"),
         "actuator": {
             "A": ({"actuator": "pin plunger"}, "button"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from inventory.markings.contacts_codes import Legend, Part, saying, table
+from inventory.markings.contacts_codes import Legend, Part, kinds, saying, table
 
 _D2D = "Omron D2D data sheet, model number legend (dtsheet.com/doc/684282 and 1565494)"
 _AV1 = "maker-P AV1 (GW) data sheet, ordering information (xonelec av16653f)"
@@ -24,9 +24,7 @@ D2D = Legend(
     re.compile(rf"D2D-(?P<body>[123])(?P<mount>[01])(?P<form>0[0-4]){_END}"),
     {
         "body": table(_1=_rated(16, 250, 3), _2=_rated(10, 250, 1), _3=_rated(16, 250, 3)),
-        "mount": table(
-            _0=({"mount": "screw"}, "screw mounting"), _1=({"mount": "panel"}, "snaps into a panel")
-        ),
+        "mount": kinds("mount", _0=("screw", "screw mounting"), _1=("panel", "snaps into a panel")),
         "form": saying(
             "contact_form",
             _00="SPST-NO+SPST-NC",
@@ -53,10 +51,11 @@ AV1 = Legend(
             _5=({"contact_form": "SPST-NC", "contact_gap_mm": 3}, "1 form B, gap 3 mm"),
             _6=({"contact_form": "SPST-NO", "contact_gap_mm": 6}, "1 form A, gap 6 mm"),
         ),
-        "mount": table(
-            _6=({"mount": "screw"}, "screw mounting"),
-            _7=({"mount": "panel"}, "snaps into a panel"),
-            _8=({"mount": "panel"}, "snaps into a panel, with button guard"),
+        "mount": kinds(
+            "mount",
+            _6=("screw", "screw mounting"),
+            _7=("panel", "snaps into a panel"),
+            _8=("panel", "snaps into a panel, with button guard"),
         ),
         "five": table(_5=({}, "fixed figure of the code")),
         "approval": table(_3=({}, "approval group of the sheet")),
