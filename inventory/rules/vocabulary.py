@@ -52,8 +52,16 @@ NOTED: Mapping[str, Mapping[str, str]] = {
         "packaging": _HOUSE, "rohs": _HOUSE, "cores": _SHEET, "self_healing": _HOUSE,
     },
     "bearing": {"precision": "machine-tool grades run in any appliance"},
-    "belt": {"rib_pitch_mm": _SHEET, "width_mm": _SHEET},
+    "belt": {"rib_pitch_mm": _SHEET, "width_mm": _SHEET, "width_in": _SHEET},
+    "capacitor": {
+        "frequency_hz": "a motor capacitor serves both mains",
+        "frequency_mhz": "no mark of a capacitor", "role": "what it does, not what it is",
+        "range_uf": "what a good one may read, not what it is rated",
+        "tolerance_pf": "of a few picofarad, which no place here counts",
+    },
     "capacitor_safety": {
+        "frequency_hz": "both mains suit it", "frequency_mhz": "no mark of a capacitor",
+        "tolerance_pf": "of a few picofarad, which no place here counts",
         "dielectric": "the class is what was tested, whatever the film",
         "peak_impulse_kv": "follows from the class",
         "voltage_vdc": "across the line only the a.c. voltage counts",
@@ -61,13 +69,14 @@ NOTED: Mapping[str, Mapping[str, str]] = {
     "cord": {
         "harmonised": _SHEET, "insulation": "inside the sheath", "mates_connector": _SHEET,
         "class": "follows from the earth core", "sheet": "said by the inlet it mates",
-        "also_connector": _SHEET, "also_inlet": _SHEET,
+        "also_connector": _SHEET, "also_inlet": _SHEET, "locking": "said by the plug",
     },
     "coupler": {
         "also_connector": _SHEET, "also_inlet": _SHEET, "mates_connector": _SHEET,
         "current_us_a": "the higher North American figure of one sheet",
         "voltage_us_vac": "the North American figure of one sheet",
     },
+    "diode": {"tolerance_pct": "of the Zener voltage, which is compared by itself"},
     "drive_coupler": {"diameter_mm": "the shaft and the lobes decide"},
     "fuse": {
         "standard_part": "speed, letter and size say it", "unknown_suffix": "warned of when read",
