@@ -9,7 +9,7 @@ from typing import Any
 from inventory.bench import words
 from inventory.bench.log import Piece
 from inventory.errors import WrongInput
-from inventory.store.files import Row, Trouble, from_spreadsheet, json_of, rows_of
+from inventory.store.files import Row, Trouble, json_of, rows_of
 from inventory.units import cents, parse_number
 
 COLUMNS = (
@@ -122,9 +122,8 @@ def _text(cells: Mapping[str, Any], name: str) -> str:
     value = cells[name]
     if isinstance(value, dict | list):
         raise BadCell(name, "a text was expected")
-    text = from_spreadsheet(str(value))
     try:
-        return words.storable(text, name)
+        return words.storable(str(value), name)
     except WrongInput as error:
         raise BadCell(name, str(error)) from error
 

@@ -56,7 +56,8 @@ def cell_of(value: Any) -> object:
     if value is None:
         return None
     text = _typed(value)
-    if text is not None and rating_of(text) == value:
+    # a cell is read without the blanks around it, and an empty one says nothing
+    if text and text == text.strip() and rating_of(text) == value:
         return text
     return json.dumps(value, ensure_ascii=False)
 

@@ -21,15 +21,23 @@ def known(word: str, choices: Iterable[str], what: str) -> str:
 
 def family(word: str) -> str:
     """A family identifier; its trade name and the ways to write it are understood too."""
-    plain = word.strip().lower().replace("-", "_").replace(" ", "_")
+    return _family(_plain(word)) or known(word, families(), "family")
+
+
+def _plain(word: str) -> str:
+    """A family's name as its identifier would be spelt."""
+    return word.strip().lower().replace("-", "_").replace(" ", "_")
+
+
+def _family(plain: str) -> str | None:
+    """The family of an identifier or of a trade name; None where there is none."""
     if plain in families():
         return plain
     for name in families():
         page = sheet(name)
-        spoken = {page.name, *page.also_called}
-        if plain in {other.lower().replace("-", "_").replace(" ", "_") for other in spoken}:
+        if plain in map(_plain, (page.name, *page.also_called)):
             return name
-    return known(word, families(), "family")
+    return None
 
 
 def state(word: str, of_family: str) -> str:
@@ -65,9 +73,7 @@ def readable_family(word: str) -> str:
     """A family whose markings can be read, by its identifier or its trade name."""
     from inventory.markings.grammars import FAMILIES, family_named
 
-    plain = family_named(word.strip().lower().replace("-", "_").replace(" ", "_"))
+    plain = family_named(_plain(word))
     if plain in FAMILIES:
         return plain
-    if plain in families():
-        return plain
-    return known(plain, sorted({*FAMILIES, *families()}), "family")
+    return _family(plain) or known(plain, sorted({*FAMILIES, *families()}), "family")

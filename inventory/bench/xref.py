@@ -13,7 +13,7 @@ from inventory.errors import InventoryError, WrongInput
 from inventory.matching.edges import KINDS
 from inventory.records import Edge
 from inventory.store import edges
-from inventory.store.files import Row, Trouble, from_spreadsheet, rows_of
+from inventory.store.files import Row, Trouble, rows_of
 from inventory.store.journal import Event, append
 from inventory.store.shelf import Shelf
 from inventory.units import parse_number
@@ -68,7 +68,7 @@ def _edge(row: Row) -> Edge:
     for name in row.cells:
         if name and name not in COLUMNS:
             words.known(name, COLUMNS, "column")
-    said = {name: from_spreadsheet(row.cells.get(name, "")).strip() for name in COLUMNS}
+    said = {name: row.cells.get(name, "").strip() for name in COLUMNS}
     names = ("place", "date", "serial_from", "serial_to", "note", "unit")
     optional: dict[str, Any] = {name: said[name] or None for name in names}
     return Edge(

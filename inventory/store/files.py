@@ -12,6 +12,7 @@ import csv
 import hashlib
 import json
 import os
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
@@ -31,7 +32,13 @@ _MARKS = (
     (codecs.BOM_UTF16_BE, "utf-16"),
 )
 _SEPARATORS = ",;\t|"
-_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\0", "＝", "＋", "－", "＠")
+_FORMULA = "=+@\t\r\0＝＋－＠-"
+_CELL_BEGINS = r"(?:^|(?<=[;\t|\r\n]))\"*"
+"""Where a cell begins, also for a spreadsheet that splits on another sign than the file does, and
+so takes its quotes for text: after a semicolon, a tab, a bar or a line's end."""
+
+_TO_QUOTE = re.compile(rf"({_CELL_BEGINS}'*)(?=[{_FORMULA}])")
+_QUOTED = re.compile(rf"({_CELL_BEGINS}'*)'(?=[{_FORMULA}])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +121,10 @@ def first_bytes(path: Path, count: int) -> bytes:
 
 
 def rows_of(path: Path, encoding: str | None = None) -> Iterator[Row]:
-    """Rows of a CSV file by their header; a row with a fault in its form is an error."""
+    """Rows of a CSV file by their header; a row with a fault in its form is an error.
+
+    Cells are as they were before ``write_csv`` made them safe.
+    """
     _checked(path)
     try:
         with path.open(encoding=encoding or encoding_of(path), newline="") as file:
@@ -146,7 +156,8 @@ def _rows(file: Any, path: Path) -> Iterator[Row]:
         for cells in reader:
             started, line = line + 1, reader.line_num + offset
             if any(cell.strip() for cell in cells):
-                yield Row(started, _named(columns, cells, started))
+                plain = [from_spreadsheet(cell) for cell in cells]
+                yield Row(started, _named(columns, plain, started))
     except csv.Error as error:
         raise WrongInput(f"{path}, line {reader.line_num + offset}: {error}.") from error
 
@@ -155,7 +166,7 @@ def _columns(names: list[str], path: Path) -> list[str]:
     """Header names: trimmed, lower case, no doubles."""
     if len(names) > MOST_COLUMNS:
         raise WrongInput(f"{path} has {len(names)} columns; at most {MOST_COLUMNS} are read.")
-    columns = [name.strip().strip("\ufeff").casefold() for name in names]
+    columns = [from_spreadsheet(name.strip().strip("\ufeff")).casefold() for name in names]
     while columns and not columns[-1]:
         columns.pop()
     doubled = {name for name in columns if columns.count(name) > 1}
@@ -192,22 +203,26 @@ def _no_constant(name: str) -> Any:
 def spreadsheet_safe(value: object) -> str:
     """A cell that a spreadsheet shows and never runs: a formula sign gets a quote before it.
 
-    Numbers stay numbers. Source: OWASP ASVS 5.0, requirement 1.2.10.
+    So does one inside the cell where another separator would begin a cell with it. Numbers stay
+    numbers. Source: OWASP ASVS 5.0, requirement 1.2.10.
 
-    >>> spreadsheet_safe("=1+1"), spreadsheet_safe(-3)
-    ("'=1+1", '-3')
+    >>> spreadsheet_safe("=1+1"), spreadsheet_safe("x;=1+1"), spreadsheet_safe(-3)
+    ("'=1+1", "x;'=1+1", '-3')
     """
     if value is None:
         return ""
     if isinstance(value, int | float) and not isinstance(value, bool):
         return str(value)
-    text = str(value)
-    return f"'{text}" if text.startswith(_FORMULA) else text
+    return _TO_QUOTE.sub(r"\1'", str(value))
 
 
 def from_spreadsheet(text: str) -> str:
-    """The cell as it was before ``spreadsheet_safe``."""
-    return text[1:] if text.startswith("'") and text[1:].startswith(_FORMULA) else text
+    """The cell as it was before ``spreadsheet_safe``.
+
+    >>> from_spreadsheet("'=1+1"), from_spreadsheet("x;'=1+1"), from_spreadsheet("'n' type")
+    ('=1+1', 'x;=1+1', "'n' type")
+    """
+    return _QUOTED.sub(r"\1", text) if "'" in text else text
 
 
 def write_csv(path: Path, columns: Sequence[str], rows: Iterable[Sequence[object]]) -> int:
