@@ -84,10 +84,15 @@ def _lot(page: Any, *, json: bool) -> None:
     for test in page.tests:
         show.line(f"Test {test['at'][:10]}: {test['state']} by {test['judged_by']}")
         for row in test["readings"]:
-            value = row["word"] if row["number"] is None else f"{row['number']:g}"
-            show.line(
-                f"  {show.safe(row['name'])}: {show.safe(value)} {row['unit'] or ''}".rstrip()
-            )
+            show.line(f"  {row['name']}: {_measured(row)}")
+
+
+def _measured(row: Any) -> str:
+    """A reading of a test as a person says it."""
+    if row["unit"] == "yes/no":
+        return "yes" if row["word"] == "True" else "no"
+    value = row["word"] if row["number"] is None else f"{row['number']:g}"
+    return f"{value} {row['unit'] or ''}".rstrip()
 
 
 def _part(page: Any, *, json: bool) -> None:
