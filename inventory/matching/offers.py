@@ -78,6 +78,16 @@ class WholeSet:
         return Reason("whole-set", Outcome.ASK, sentence, edge.source, code, effort=9)
 
 
+TEST_FIRST = Reason(
+    "test-first",
+    Outcome.NOTE,
+    "Only pieces that nobody has tested lie here: test first.",
+    "design rule: untested",
+    "bench test",
+)
+"""Said with a part of which no piece is known to work, whatever its figures."""
+
+
 def stand_in(
     wanted: Wanted, part: Part, lots: Sequence[Lot], ways: Sequence[Road], whole: WholeSet
 ) -> StandIn:
@@ -90,6 +100,8 @@ def stand_in(
         reasons += [offer.reason for offer in offers if offer.reason]
     elif good and all(_asks_of_the_piece(offer) for offer in good):
         reasons += list(dict.fromkeys(offer.reason for offer in good if offer.reason))
+    elif good and all(offer.state == 2 for offer in good):
+        reasons.append(TEST_FIRST)
     verdict = _worst(judged.verdict, reasons)
     like = max((road.likeness for road in ways), default=0.0)
     return StandIn(

@@ -108,6 +108,25 @@ def fuse_history_is_known(look: _Look) -> Reason | None:
     )
 
 
+def door_switch_history_is_known(look: _Look) -> Reason | None:
+    """At the door a salvaged switch counts by its past: a fault current does not show at 1 A.
+
+    Source: Sharp R-200BW training notes: the fault current permanently damages the contacts.
+    """
+    at_the_door = bool(look.place and look.place.kind == "interlock")
+    known = look.lot.history or look.lot.source_unit is not None
+    if not (at_the_door and look.salvaged) or known:
+        return None
+    return ask(
+        "door-history",
+        f"Lot {look.lot.id} is salvaged from an unknown unit: if its fuse was blown by the monitor"
+        " the contact is damaged, and no bench test shows it.",
+        "Sharp R-200BW training notes",
+        "history",
+        effort=9,
+    )
+
+
 def class_y_is_new(look: _Look) -> Reason | None:
     """A salvaged capacitor is not put between the mains and metal that people touch."""
     if look.sheet.id != "capacitor_safety" or not look.salvaged:
@@ -156,6 +175,7 @@ LOT_RULES: tuple[LotRule, ...] = (
     never_is_never,
     history_stops,
     fuse_history_is_known,
+    door_switch_history_is_known,
     class_y_is_new,
     safety_cut_out_is_new,
     oil_is_known,

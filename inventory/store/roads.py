@@ -22,9 +22,9 @@ LIKE_A_CODE = 0.7
 """A code of a cross-reference less like the typed one than this is another code."""
 
 _BY_CODE = (
-    "SELECT id, type_code FROM part_type WHERE code_key = ? AND merged_into IS NULL"
-    " UNION ALL SELECT id, marking FROM part_type WHERE marking_key = ? AND merged_into IS NULL"
-    " UNION ALL SELECT part_id, code FROM alias WHERE code_key = ? LIMIT ?"
+    "SELECT 0, id, type_code FROM part_type WHERE code_key = ? AND merged_into IS NULL"
+    " UNION ALL SELECT 1, id, marking FROM part_type WHERE marking_key = ? AND merged_into IS NULL"
+    " UNION ALL SELECT 2, part_id, code FROM alias WHERE code_key = ? ORDER BY 1, 2 LIMIT ?"
 )
 _FITTED = (
     "SELECT lot.part_id, job.id, job.maker, job.outcome, -SUM(journal.quantity)"
@@ -33,13 +33,22 @@ _FITTED = (
     " OR journal.place IS NULL AND journal.kind IN ('put-back', 'undone-put-back'))"
     " GROUP BY lot.part_id, job.id, job.maker, job.outcome"
     " HAVING SUM(CASE WHEN journal.place = :place THEN 1 ELSE 0 END) > 0"
+    " ORDER BY lot.part_id, job.id"
 )
 """A piece that comes back says no place: it is taken off wherever its part type was fitted."""
 
 _UNIT_EDGES = (
     "id IN (SELECT id FROM edge WHERE to_key >= :begin AND to_key < :end AND kind = 'fits-unit'"
-    " ORDER BY to_key LIMIT :most)"
+    " ORDER BY to_key, id LIMIT :most)"
 )
+
+_WILD_FIRST = (
+    "id IN (SELECT id FROM edge WHERE kind = 'fits-unit'"
+    " AND (substr(to_code, 1, 1) IN ('*', '#', '?', '_', 'x')"
+    " OR substr(to_code, 2, 1) IN ('*', '#', '?', '_', 'x'))"
+    " ORDER BY id LIMIT :most)"
+)
+"""Models that begin with a wildcard lie nowhere in the order of the keys: they are read through."""
 
 _ALTERNATES = (
     "id IN (SELECT id FROM edge WHERE kind = 'listed-alternate' AND unit IS NOT NULL"
@@ -68,7 +77,7 @@ class ShelfRoads:
         if code not in self._by_code:
             key = code_key(code)
             rows = self._ask.rows(_BY_CODE, (key, key, key, MOST_PER_CODE)) if key else ()
-            same = (number for number, text in rows if bare(text) == code)
+            same = (number for _, number, text in rows if bare(text) == code)
             self._by_code[code] = list(dict.fromkeys(same))
         return self._by_code[code]
 
@@ -99,6 +108,7 @@ class ShelfRoads:
             if len(begin) == 2:
                 span = {"begin": begin, "end": f"{begin}~", "most": MOST_UNIT_EDGES}
                 found |= dict.fromkeys(edges.where(self._connection, _UNIT_EDGES, **span))
+        found |= dict.fromkeys(edges.where(self._connection, _WILD_FIRST, most=MOST_UNIT_EDGES))
         return [*found, *self._listed_in_units()]
 
     def _listed_in_units(self) -> list[Edge]:

@@ -31,7 +31,9 @@ def _part(number: int, code: str | None, **other: object) -> Part:
 
 def _lot(number: int, state: str = "clicks", *, held: int = 0) -> Lot:
     """One piece of the part type of that number."""
-    return Lot(number, number, 1, held, state, "A1", "salvaged", logged_at="2026-01-01")
+    return Lot(
+        number, number, 1, held, state, "A1", "salvaged", source_unit=7, logged_at="2026-01-01"
+    )
 
 
 def _roads(
@@ -324,3 +326,26 @@ def test_a_question_of_the_piece_is_one_of_the_offer() -> None:
     assert [one.verdict for one in salvaged.stand_ins] == [Verdict.ASK]
     assert "aged by a surge" in salvaged.stand_ins[0].judgement.reasons[0].sentence
     assert [one.verdict for one in both.stand_ins] == [Verdict.FITS]
+
+
+def test_where_only_untested_pieces_lie_the_answer_says_so() -> None:
+    """Whatever its figures: not known to work is said with the part, once, also to a program."""
+    part = _part(1, "QX-77")
+    untested = find(WANTED, _roads(part, states={1: "untested"}))
+    tested = find(WANTED, _roads(part))
+
+    said = [r.sentence for r in untested.stand_ins[0].judgement.reasons if r.rule == "test-first"]
+    assert said == ["Only pieces that nobody has tested lie here: test first."]
+    assert all(r.rule != "test-first" for r in tested.stand_ins[0].judgement.reasons)
+
+
+def test_pieces_that_are_all_held_or_gone_are_not_offered_as_free() -> None:
+    """Held for another job, and fitted or scrapped: known, but not here."""
+    part = _part(1, "QX-77")
+    held = Lot(1, 1, 2, 2, "clicks", "A1", "new")
+    gone = Lot(2, 1, 0, 0, "clicks", "A1", "new")
+
+    found = find(WANTED, MemoryRoads({1: part}, {1: [held, gone]}))
+
+    assert found.stand_ins == ()
+    assert [one.part.id for one in found.not_here] == [1]

@@ -210,3 +210,22 @@ def test_a_history_is_known_by_its_name(name: str) -> None:
 def test_other_words_tell_of_no_history(text: str | None) -> None:
     """A complaint is not a history."""
     assert history_of(text) is None
+
+
+@pytest.mark.parametrize("place", ["primary-interlock", "monitor", "door-sensing"])
+def test_a_salvaged_door_switch_of_no_known_unit_is_asked_about(place: str) -> None:
+    """A fault current does not show on the bench. Source: Sharp R-200BW training notes."""
+    unknown = judge_lot(sheet("switch"), lot("clicks"), place_name=place)
+
+    assert unknown is not None
+    assert (unknown.rule, unknown.outcome) == ("door-history", ASK)
+    assert "no bench test shows it" in unknown.sentence
+
+
+def test_a_door_switch_of_a_known_unit_or_a_new_one_needs_no_word() -> None:
+    """Its unit says how it ended; elsewhere than at the door its past is not asked."""
+    door = {"place_name": "monitor"}
+
+    assert outcome("switch", lot("clicks", source_unit=3), **door) is None
+    assert outcome("switch", lot("clicks", "new"), **door) is None
+    assert outcome("switch", lot("clicks"), place_name="control-switch") is None

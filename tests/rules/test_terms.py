@@ -51,7 +51,7 @@ CASES: list[tuple[str, dict[str, Any], dict[str, Any]]] = [
     ("screw", {"thread": "M4 x 0,7"}, {"thread": "M4x0.7"}),
     ("screw", {"thread": "M8x1"}, {"thread": "M8x1"}),
     ("screw", {"thread": "#8-32"}, {"thread": "#8-32"}),
-    ("screw", {"thread": "M7"}, {"thread": "M7"}),
+    ("screw", {"thread": "M13"}, {"thread": "M13"}),
     ("switch", {"maker_rating_a": 5}, {"resistive_a": 5}),
     ("switch", {"contact_form": "DPDT"}, {"poles": 2}),
     ("relay", {"coil_vdc": 12, "coil_power_w": 0.36}, {"coil_ohm": 400}),

@@ -33,7 +33,7 @@ def written(shelf: Shelf) -> Iterator[Connection]:
         lots.know_bins(connection, ["A1"])
         lots.add(
             connection,
-            [Lot(n, n, 3, 0, "clicks", "A1", "salvaged", logged_at="2026-01-01") for n in numbers],
+            [Lot(n, n, 3, 0, "clicks", "A1", "new", logged_at="2026-01-01") for n in numbers],
         )
         yield connection
 
@@ -79,6 +79,29 @@ def test_parts_lists_of_a_unit_are_found_with_and_without_its_maker(written: Con
     for unit in ("HM-2015", "Haldwick HM-2015"):
         assert [edge.from_code for edge in roads.unit_edges(unit)] == ["QX-77"]
     assert roads.unit_edges("Z") == []
+
+
+LISTS = [("*K-20M", True), ("#0x-20", False), ("B?-20M", True), ("_K-20#", False), ("xK-20M", True)]
+
+
+@pytest.mark.parametrize(("model", "meant"), LISTS)
+def test_a_list_whose_model_begins_with_a_wildcard_is_read(
+    written: Connection, model: str, *, meant: bool
+) -> None:
+    """It lies nowhere in the order of the keys; whether it is the unit the search decides."""
+    edges.add(written, [Edge("SZM-V16-FA-63", model, "fits-unit", "a list", place="monitor")])
+    wanted = Wanted(family="switch", place="monitor", unit="Brenka BK-20M")
+    roads = ShelfRoads(written)
+
+    found = find(wanted, roads)
+    listed = [
+        one
+        for one in (*found.stand_ins, *found.refused)
+        if any(road.name == "unit" for road in one.roads)
+    ]
+
+    assert model in [edge.to_code for edge in roads.unit_edges("Brenka BK-20M")]
+    assert bool(listed) is meant
 
 
 def test_past_jobs_tell_what_kept_working(written: Connection) -> None:
