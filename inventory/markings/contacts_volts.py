@@ -95,6 +95,8 @@ def volts_without_unit(scan: ContactScanner) -> bool:
     return True
 
 
+LONGEST_MENDED = 200
+"""Characters of a marking that is offered mended; each candidate is read anew."""
 _POINT_GLUED = re.compile(r"\.[0-9]{1,3}\s?m?A(?![A-Za-z])")
 
 
@@ -104,9 +106,9 @@ def point_behind_volts(scan: ContactScanner) -> bool:
     if found is None or scan.view[max(0, scan.at - 1) : scan.at].lower() not in {"v", "c", "~"}:
         return False
     scan.warn(f"{found[0]}: a full stop, or the point of 0{found[0]}; it is not read.")
-    scan.propose(
-        f"{scan.text[: found.start()]} 0{scan.text[found.start() :]}", "blank before the point lost"
-    )
+    if len(scan.text) <= LONGEST_MENDED:
+        mended = f"{scan.text[: found.start()]} 0{scan.text[found.start() :]}"
+        scan.propose(mended, "blank before the point lost")
     scan.give_up(found.start(), found.end())
     scan.at = found.end()
     return True

@@ -139,6 +139,11 @@ def test_the_likely_repair_is_offered_and_not_applied(text: str, offered: str) -
     assert reading.warnings
 
 
+def test_many_lost_points_cost_no_candidates() -> None:
+    """A long text of them is read without a copy of itself for each."""
+    assert read("250VAC.5A" * 300, "switch").candidates == ()
+
+
 @pytest.mark.parametrize(
     "text",
     ["104/240VAC 10A", "12HP 250VAC", "10(15)A 400V~", "16A 250VAC 851E4", "2A 250V- "],
