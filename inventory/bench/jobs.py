@@ -21,6 +21,21 @@ MICROWAVE_PATH = frozenset(
 )
 """Places whose work needs a leakage reading. Source: California 16 CCR 2743; 21 CFR 1030.10."""
 
+MICROWAVE_PARTS = {"interlock_switch": "a door-interlock switch", "magnetron": "a magnetron"}
+"""Parts that belong there even where nobody said the place. Source: as for the places."""
+
+READINGS = {
+    "leakage_mw_cm2": "Leakage 5 cm from the door, mW/cm²",
+    "earth_ohm": "Earth, plug pin to bare metal, ohm",
+    "insulation_mohm": "Insulation, live parts to metal, megohm",
+    "line_current_a": "Line current at full power, A",
+    "line_power_w": "Line power at full power, W",
+    "output_w": "Output power, W",
+    "touch_current_ma": "Touch current, mA",
+    "protective_current_ma": "Protective-conductor current, mA",
+}
+"""Close-out readings with a limit, by the name they are kept under, and how to ask for them."""
+
 OUTCOMES = ("kept-working", "came-back", "not-collected", "given-up")
 """What became of a repaired unit."""
 
@@ -83,7 +98,10 @@ def _record(
     connection: Connection, job: Job, readings: Mapping[str, Any], region: str
 ) -> tuple[CheckedReading, ...]:
     """Judge readings against plate and region and write them."""
-    checked = judge_closeout(readings, job.plate, region)
+    said = {reading_name(name): value for name, value in readings.items()}
+    if len(said) < len(readings):
+        raise WrongInput("A reading was given twice; say each one once.")
+    checked = judge_closeout(said, job.plate, region)
     jobs.add_readings(
         connection,
         job.id,
@@ -137,6 +155,17 @@ def close_job(  # noqa: PLR0913 - one keyword for each thing a tech can say
         return _page(connection, number), checked
 
 
+def reading_name(said: str) -> str:
+    """The name of a reading; its beginning is enough where only one begins so.
+
+    >>> reading_name("leakage"), reading_name("line"), reading_name("noise")
+    ('leakage_mw_cm2', 'line', 'noise')
+    """
+    plain = said.strip().lower().replace("-", "_")
+    meant = [name for name in READINGS if name.startswith(plain)]
+    return meant[0] if len(meant) == 1 else said
+
+
 def _may_go_out(connection: Connection, number: int, readings: list[dict[str, Any]]) -> None:
     """The latest reading of each kind must be within its limit, and leakage where it matters."""
     latest = {row["name"]: row for row in readings}
@@ -146,12 +175,23 @@ def _may_go_out(connection: Connection, number: int, readings: list[dict[str, An
             f"Job {number} stays open: {beyond[0]['sentence'].rstrip('.')}."
             " Measure again, or close it with --given-up."
         )
-    touched = sorted(pieces.places_worked_on(connection, number) & MICROWAVE_PATH)
+    touched = _microwave_work(connection, number)
     if touched and "leakage_mw_cm2" not in latest:
         raise Refused(
-            f"Job {number} stays open: {touched[0]} was worked on, so the leakage must be measured"
-            " first (--reading leakage_mw_cm2=...)."
+            f"Job {number} stays open: {touched}, so the leakage must be measured"
+            " first (--reading leakage=...)."
         )
+
+
+def _microwave_work(connection: Connection, number: int) -> str | None:
+    """What a job did at the door or the microwave path, in words; None: nothing."""
+    places = sorted(pieces.places_worked_on(connection, number) & MICROWAVE_PATH)
+    if places:
+        return f"{places[0]} was worked on"
+    fitted = {row["family"] for row in pieces.taken_by(connection, number)}
+    return next(
+        (f"{MICROWAVE_PARTS[one]} was fitted" for one in MICROWAVE_PARTS if one in fitted), None
+    )
 
 
 def _release_all(connection: Connection, number: int) -> list[dict[str, Any]]:

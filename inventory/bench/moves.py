@@ -11,7 +11,7 @@ from inventory.records import Lot, Outcome, Part, Reason
 from inventory.rules.lots import judge_lot
 from inventory.store import jobs, lots, parts
 from inventory.store.journal import Event, append
-from inventory.store.pieces import held_for, out_by_job, states_when_fitted
+from inventory.store.pieces import held_by, held_for, out_by_job, states_when_fitted
 from inventory.store.shelf import Shelf
 from inventory.store.sql import Connection
 
@@ -24,6 +24,7 @@ class Moved:
     part: Part
     events: tuple[int, ...]
     other_lot: Lot | None = None  # where pieces went to a lot of their own
+    place: str | None = None  # in the unit, where one is known
 
 
 def _pieces(quantity: int) -> int:
@@ -45,6 +46,7 @@ def _done(
         parts.get(connection, lot.part_id),
         tuple(written),
         lots.get(connection, other) if other else None,
+        events[-1].place,
     )
 
 
@@ -123,10 +125,11 @@ def fit(
     """Take pieces off the shelf into a unit; a hold of the same job is closed by it.
 
     A held piece is first released, then fitted, in one transaction: taking it straight would
-    count it twice.
+    count it twice. Where no place is said, the hold's place is meant.
     """
     with shelf.write(dry_run=dry_run) as connection:
         _open_job(connection, job)
+        place = place or _place_held_for(connection, lot, job)
         offerable(connection, lots.get(connection, lot), untested=untested, place=place)
         freed = min(held_for(connection, lot, job), _pieces(quantity))
         events = []
@@ -139,6 +142,12 @@ def fit(
             Event("fitted", lot_id=lot, job_id=job, place=place, quantity=-quantity, detail=detail)
         )
         return _done(connection, lot, events, shelf.bench)
+
+
+def _place_held_for(connection: Connection, lot: int, job: int | None) -> str | None:
+    """The place a job's standing hold of a lot named."""
+    rows = held_by(connection, job) if job else []
+    return next((row["place"] for row in rows if row["lot"] == lot), None)
 
 
 def fitted_from(connection: Connection, lot: int, job: int | None = None) -> int:

@@ -5,7 +5,7 @@ from typing import Annotated, Any
 
 import typer
 
-from inventory.cli import options, show
+from inventory.cli import options, prompts, show
 
 app = typer.Typer(
     name="job",
@@ -17,7 +17,7 @@ app = typer.Typer(
 JobNumber = Annotated[int, typer.Argument(metavar="JOB", help="Number of the job.", min=1)]
 Readings = Annotated[
     list[str] | None,
-    typer.Option("--reading", help="e.g. leakage_mw_cm2=0.4; again for each reading."),
+    typer.Option("--reading", "-r", help="e.g. leakage=0.4, earth=0.08; again for each reading."),
 ]
 Region = Annotated[
     str, typer.Option(help="Whose limits hold: us, ca, au, de, uk, ...", envvar="SALVAGE_REGION")
@@ -31,12 +31,15 @@ def attach(main: typer.Typer) -> None:
 
 @app.command("open")
 def open_(
+    unit: Annotated[str | None, typer.Argument(help='The unit, "MAKER MODEL".')] = None,
     maker: Annotated[str | None, typer.Option(help="Maker of the unit.")] = None,
     model: Annotated[str | None, typer.Option(help="Model on its plate.")] = None,
     kind: Annotated[str | None, typer.Option(help="Kind of appliance.")] = None,
     serial: Annotated[str | None, typer.Option(help="Serial number.")] = None,
     customer: Annotated[str | None, typer.Option(help="Whose it is.")] = None,
-    complaint: Annotated[str | None, typer.Option(help="What is wrong, in their words.")] = None,
+    complaint: Annotated[
+        str | None, typer.Option("--complaint", "-c", help="What is wrong, in their words.")
+    ] = None,
     plate: Annotated[
         list[str] | None, typer.Option("--plate", help="From the rating plate, e.g. current_a=6.2.")
     ] = None,
@@ -46,13 +49,15 @@ def open_(
 ) -> None:
     """Open a repair.
 
-    Example: salvage job open --maker Brenka --model BK-20 --complaint "dead, fuse blown"
+    Example: salvage job open "Brenka BK-20M" --complaint "dead, fuse blown"
     """
     from inventory.bench import jobs
     from inventory.bench.place import write_on
     from inventory.bench.values import pairs
     from inventory.store.jobs import Job
 
+    first, _, rest = (unit or "").strip().partition(" ")
+    maker, model = maker or (first if rest else None), model or rest.strip() or first or None
     asked = Job(
         id=0,
         opened_at="",
@@ -70,6 +75,8 @@ def open_(
         show.as_json(jobs.as_row(job))
     else:
         show.line(f"{'Would open' if dry_run else 'Opened'} job {job.id}: {_unit(job)}.")
+        if not dry_run:
+            show.note(f"Next: salvage find MARKING --job {job.id} --place PLACE")
 
 
 def _unit(job: Any) -> str:
@@ -164,7 +171,7 @@ def reading_(
 ) -> None:
     """Record close-out readings, each held against its limit.
 
-    Example: salvage job reading 5 --reading earth_ohm=0.08 --reading leakage_mw_cm2=0.4
+    Example: salvage job reading 5 --reading earth=0.08 --reading leakage=0.4
     """
     from inventory.bench import jobs
     from inventory.bench.place import open_for
@@ -221,16 +228,22 @@ def close(
 ) -> None:
     """Close a repair; a reading beyond its limit keeps it open.
 
-    Example: salvage job close 5 --reading leakage_mw_cm2=0.4 --reading line_current_a=6.0
+    At a terminal it asks for the readings that were not given.
+
+    Example: salvage job close 5 --reading leakage=0.4 --reading earth=0.08
     """
     from inventory.bench import jobs
     from inventory.bench.place import open_for
     from inventory.bench.values import pairs
 
+    opened = open_for(shelf)
+    said = pairs(reading or [], "leakage=0.4")
+    if not (said or given_up or json):
+        said = _asked(jobs.job_page(opened, number))
     page, checked = jobs.close_job(
-        open_for(shelf),
+        opened,
         number,
-        pairs(reading or [], "leakage_mw_cm2=0.4"),
+        said,
         region,
         outcome=outcome,
         given_up=given_up,
@@ -241,7 +254,26 @@ def close(
         show.as_json(_as_json(page))
         return
     _tell_checks(checked, json=False)
+    if not (page.readings or given_up):
+        show.warn("no reading was taken; nothing proves this repair.")
     show.line(f"{'Would close' if dry_run else 'Closed'} job {number}: {_unit(page.job)}.")
+
+
+ASKED = ("leakage_mw_cm2", "earth_ohm", "insulation_mohm", "line_current_a")
+"""Readings a close-out asks for; any other goes in with ``--reading``."""
+
+
+def _asked(page: Any) -> dict[str, Any]:
+    """Readings typed at a terminal; an empty answer is a reading that was not taken."""
+    from inventory.bench.jobs import READINGS
+    from inventory.bench.values import value_of
+
+    if page.job.closed_at or not prompts.can_ask():
+        return {}
+    show.note("Readings of the close-out; empty: not measured.")
+    had = {row["name"] for row in page.readings}
+    said = {name: prompts.ask(READINGS[name], "").strip() for name in ASKED if name not in had}
+    return {name: value_of(text) for name, text in said.items() if text}
 
 
 @app.command("outcome")

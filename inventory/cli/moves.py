@@ -13,8 +13,8 @@ def attach(app: typer.Typer) -> None:
         app.command()(command)
 
 
-def _tell(moved: Any, what: str, *, dry_run: bool, json: bool) -> None:
-    """The lot as it is now, in one line or as JSON."""
+def _tell(moved: Any, what: str, *, dry_run: bool, json: bool, job: int | None = None) -> None:
+    """What was done and the lot as it is now, in one line or as JSON."""
     lot = moved.lot
     if json:
         show.as_json(
@@ -30,8 +30,13 @@ def _tell(moved: Any, what: str, *, dry_run: bool, json: bool) -> None:
         )
         return
     name = show.safe(moved.part.marking or moved.part.type_code or moved.part.family)
-    would = "Would have " if dry_run else ""
-    show.line(f"{would}{what}: lot {lot.id} ({name}), {lot.on_hand} on hand, {lot.held} held.")
+    done = f"Would have {what}" if dry_run else what.capitalize()
+    whom = f" for job {job}" if job else ""
+    spot = f" at {moved.place}" if moved.place else ""
+    bin_ = f", bin {show.safe(lot.bin)}" if lot.bin else ""
+    show.line(
+        f"{done}{whom}{spot}: lot {lot.id} ({name}){bin_}; {lot.on_hand} on hand, {lot.held} held."
+    )
     if moved.other_lot:
         other = moved.other_lot
         show.line(
@@ -64,7 +69,9 @@ def hold(
         done = moves.hold(
             opened, lot, quantity=quantity, job=job, place=_place(place), dry_run=dry_run
         )
-    _tell(done, "released" if release else "held", dry_run=dry_run, json=json)
+    _tell(done, "released" if release else "held", dry_run=dry_run, json=json, job=job)
+    if job and not (release or dry_run or json):
+        show.note(f"Next: salvage fit {lot} --job {job}")
 
 
 def _place(place: str | None) -> str | None:
@@ -107,8 +114,10 @@ def fit(
         untested=untested,
         dry_run=dry_run,
     )
-    tell_cautions({done.part.family}, "fit", spot)
-    _tell(done, "fitted", dry_run=dry_run, json=json)
+    tell_cautions({done.part.family}, "fit", done.place)
+    _tell(done, "fitted", dry_run=dry_run, json=json, job=job)
+    if job and not (dry_run or json):
+        show.note(f"Next: salvage job close {job}")
 
 
 def putback(
@@ -137,7 +146,7 @@ def putback(
         never_powered=never_powered,
         dry_run=dry_run,
     )
-    _tell(done, "put back", dry_run=dry_run, json=json)
+    _tell(done, "put back", dry_run=dry_run, json=json, job=job)
 
 
 def scrap(
@@ -175,7 +184,7 @@ def move(
     from inventory.bench.place import open_for
 
     done = moves.move(open_for(shelf), lot, bin_code, quantity=quantity, dry_run=dry_run)
-    _tell(done, f"moved to {show.safe(bin_code)}", dry_run=dry_run, json=json)
+    _tell(done, "moved", dry_run=dry_run, json=json)
 
 
 def count(

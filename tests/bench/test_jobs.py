@@ -9,6 +9,7 @@ import pytest
 from inventory.bench import jobs, look, moves
 from inventory.bench.undo import undo
 from inventory.errors import NotFound, Refused, WrongInput
+from inventory.rules.closeout import judge_closeout
 from inventory.store import lots
 from inventory.store.jobs import Job
 from inventory.store.shelf import Shelf
@@ -214,3 +215,43 @@ def test_a_fit_that_was_undone_asks_for_no_reading(shelf: Shelf) -> None:
     moves.put_back(shelf, piece, job=other)
     with pytest.raises(Refused, match="leakage must be measured"):
         jobs.close_job(shelf, other, {}, "us")
+
+
+def test_a_door_switch_without_a_place_still_wants_the_leakage(shelf: Shelf) -> None:
+    """A place left unsaid is no way round the survey. Source: 21 CFR 1030.10(c)."""
+    number = job(shelf)
+    taken = lot(shelf, "NFD-V16-63 16(4)A 250V~", family="interlock_switch")
+    moves.fit(shelf, taken, job=number)
+    with pytest.raises(Refused, match="a door-interlock switch was fitted"):
+        jobs.close_job(shelf, number, {"earth_ohm": 0.05}, "us")
+    page, _ = jobs.close_job(shelf, number, {"leakage": 0.4}, "us")
+    assert page.job.closed_at
+
+
+def test_the_beginning_of_a_reading_is_enough(shelf: Shelf) -> None:
+    """It is kept and judged under its whole name; one that could be two stays as typed."""
+    number = job(shelf)
+    checked = jobs.record_readings(shelf, number, {"leakage": 6.0, "line": 1.0}, "us")
+    assert [(one.name, one.ok) for one in checked] == [("leakage_mw_cm2", False), ("line", None)]
+
+
+def test_every_reading_that_is_asked_for_has_a_limit() -> None:
+    """A name a person is offered is one the close-out judges."""
+    checked = judge_closeout(dict.fromkeys(jobs.READINGS, 1.0), {}, "us")
+    assert {one.name for one in checked if one.source != "no source"} == set(jobs.READINGS)
+
+
+def test_the_place_of_the_hold_is_the_place_of_the_fit(shelf: Shelf) -> None:
+    """What was said once is not asked for again."""
+    number, taken = job(shelf), lot(shelf)
+    moves.hold(shelf, taken, job=number, place="primary-interlock")
+    assert moves.fit(shelf, taken, job=number).place == "primary-interlock"
+    with pytest.raises(Refused, match="primary-interlock was worked on"):
+        jobs.close_job(shelf, number, {}, "us")
+
+
+def test_one_reading_under_two_names_is_refused(shelf: Shelf) -> None:
+    """A good figure never takes the place of a bad one because its name is shorter."""
+    number = job(shelf)
+    with pytest.raises(WrongInput, match="twice"):
+        jobs.record_readings(shelf, number, {"leakage_mw_cm2": 9.0, "leakage": 0.4}, "us")

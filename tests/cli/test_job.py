@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.cli.calling import call, events, new_shelf, on_hand, told
+from tests.cli.terminal import sit
 
 __all__ = ["new_shelf"]
 
@@ -164,3 +165,42 @@ def test_the_region_may_stand_in_the_environment(monkeypatch: pytest.MonkeyPatch
 
     assert said.code == 2
     assert "mars" in said.err
+
+
+def test_a_unit_is_named_in_one_word_group() -> None:
+    """Maker first, the rest is the model; one word alone is a model; a flag goes before."""
+    call("job", "open", "Tumbrel TL 700", "-c", "sparks")
+    call("job", "open", "TL700")
+    call("job", "open", "Van Brenk X1", "--maker", "Van Brenk", "--model", "X1")
+    rows = [told("job", "show", str(number)) for number in (2, 3, 4)]
+    assert [(row["maker"], row["model"]) for row in rows] == [
+        ("Tumbrel", "TL 700"), (None, "TL700"), ("Van Brenk", "X1"),
+    ]  # fmt: skip
+
+
+def test_the_next_call_is_named_beside_the_result() -> None:
+    """After opening comes the search, after the fit the close-out."""
+    assert call("job", "open", "X1").err == "Next: salvage find MARKING --job 2 --place PLACE\n"
+    assert call("fit", "1", "--job", "2").err.endswith("Next: salvage job close 2\n")
+    assert call("fit", "1", "--job", "2", "--dry-run").err.count("Next:") == 0
+
+
+def test_a_close_out_asks_for_its_readings_at_a_terminal() -> None:
+    """Four answers, two of them taken; an empty one is no reading."""
+    said = sit("job", "close", "1", keys="0.4\n0.08\n\n\n")
+    assert said.code == 0, said.err
+    names = [row["name"] for row in told("job", "show", "1")["readings"]]
+    assert sorted(names) == ["earth_ohm", "leakage_mw_cm2"]
+
+
+def test_a_reading_beyond_its_limit_typed_at_a_terminal_keeps_the_job_open() -> None:
+    """Asking changes nothing about the rule."""
+    assert sit("job", "close", "1", keys="9\n\n\n\n").code == 1
+    assert told("job", "show", "1")["closed_at"] is None
+
+
+def test_a_close_without_a_reading_says_so() -> None:
+    """It is closed, and the person knows what is not proven."""
+    assert "no reading was taken" in call("job", "close", "1").err
+    assert call("job", "open", "X1").code == 0
+    assert call("job", "close", "2", "--given-up").err == ""

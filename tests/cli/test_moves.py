@@ -28,8 +28,9 @@ def test_a_hold_is_told_and_lies_in_the_journal() -> None:
     """One line on stdout; the pieces stay on hand."""
     said = call("hold", "1", "--job", "1", "-n", "2")
 
-    assert (said.code, said.err) == (0, "")
-    assert said.out == "held: lot 1 (16(4)A 250V~ T85 5E4), 6 on hand, 2 held.\n"
+    assert (said.code, said.err) == (0, "Next: salvage fit 1 --job 1\n")
+    told_of = "lot 1 (16(4)A 250V~ T85 5E4), bin A1; 6 on hand, 2 held."
+    assert " ".join(said.out.split()) == f"Held for job 1: {told_of}"
     assert on_hand(1) == (6, 2, "clicks", "A1")
     assert events()[-1] == ("held", 1)
 
@@ -41,7 +42,7 @@ def test_held_pieces_are_let_go_again() -> None:
     said = call("hold", "1", "--job", "1", "-n", "2", "--release")
 
     assert too_many.code == 1
-    assert said.out.startswith("released: lot 1 ")
+    assert said.out.startswith("Released for job 1: lot 1 ")
     assert on_hand(1) == (6, 0, "clicks", "A1")
 
 
@@ -52,7 +53,7 @@ def test_a_fitted_piece_leaves_the_shelf_and_closes_its_hold() -> None:
     fitted = told("job", "show", "1")["fitted"]
 
     assert said.code == 0, said.err
-    assert said.out.startswith("fitted: lot 1 ")
+    assert said.out.startswith("Fitted for job 1 at monitor: lot 1 ")
     assert on_hand(1) == (5, 0, "clicks", "A1")
     assert [(row["lot"], row["pieces"], row["place"]) for row in fitted] == [(1, 1, "monitor")]
 
@@ -83,7 +84,7 @@ def test_what_is_thrown_away_says_why_in_the_journal() -> None:
     """The pieces are gone; the reason stays."""
     said = call("scrap", "1", "-n", "4", "--why", "contacts welded")
 
-    assert said.out == "scrapped: lot 1 (16(4)A 250V~ T85 5E4), 2 on hand, 0 held.\n"
+    assert said.out == "Scrapped: lot 1 (16(4)A 250V~ T85 5E4), bin A1; 2 on hand, 0 held.\n"
     (event,) = [row for row in told("history", "1") if row["kind"] == "scrapped"]
     assert (event["quantity"], event["detail"]["reason"]) == (-4, "contacts welded")
 
@@ -97,7 +98,7 @@ def test_some_pieces_move_as_a_lot_of_their_own() -> None:
     assert "now in lot 3" in part.out
     assert on_hand(1) == (4, 0, "clicks", "A1")
     assert on_hand(3) == (2, 0, "clicks", "B2-01")
-    assert whole.out.startswith("moved to B2-02: lot 2 ")
+    assert whole.out.startswith("Moved: lot 2 ")
     assert on_hand(2) == (1, 0, "untested", "B2-02")
 
 
@@ -105,7 +106,7 @@ def test_a_count_writes_down_the_difference() -> None:
     """A stock-take is an event, not an overwriting."""
     said = call("count", "1", "4")
 
-    assert said.out == "counted: lot 1 (16(4)A 250V~ T85 5E4), 4 on hand, 0 held.\n"
+    assert said.out == "Counted: lot 1 (16(4)A 250V~ T85 5E4), bin A1; 4 on hand, 0 held.\n"
     last = told("history", "1")[-1]
     assert (last["kind"], last["quantity"]) == ("counted", -2)
 
