@@ -96,11 +96,14 @@ def places_worked_on(connection: Connection, job: int) -> set[str]:
 _HELD = """
 SELECT j.lot_id, j.job_id, j.at, j.held, p.marking, p.type_code, p.family, l.bin
 FROM journal j JOIN lot l ON l.id = j.lot_id JOIN part_type p ON p.id = l.part_id
-WHERE j.held <> 0 AND j.at <= :at AND (j.lot_id, COALESCE(j.job_id, 0)) IN
+WHERE j.held <> 0 AND j.at <= :at AND j.undoes IS NULL AND j.seq NOT IN
+  (SELECT undoes FROM journal WHERE undoes IS NOT NULL AND at <= :at)
+  AND (j.lot_id, COALESCE(j.job_id, 0)) IN
   (SELECT lot_id, COALESCE(job_id, 0) FROM journal WHERE held <> 0 AND at <= :at
    GROUP BY 1, 2 HAVING SUM(held) > 0)
 ORDER BY j.seq
 """
+"""What was undone never was: a release taken back leaves the hold as old as it is."""
 
 
 def holds(connection: Connection, at: str) -> list[dict[str, Any]]:
