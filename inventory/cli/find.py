@@ -83,13 +83,14 @@ def find(
         return
     if measured and part and not (marking or need or unit):
         finding.measured(opened, part, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
-        show.line(f"{'Would write' if dry_run else 'Written'} down for part type {part}.")
+        show.line(_written(part, dry_run=dry_run))
         return
     with waiting("Searching"):
         found = finding.find(opened, query)
     if measured:
         target = part or _best_part(found)
         finding.measured(opened, target, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
+        show.note(_written(target, dry_run=dry_run))
         found = finding.find(opened, query)
     if why is not None:
         _why(found, why, near, json=json)
@@ -101,6 +102,11 @@ def find(
         next_step(found, job)
     if not found.stand_ins:
         raise typer.Exit(1)
+
+
+def _written(part: int, *, dry_run: bool) -> str:
+    """What was done with a measurement."""
+    return f"{'Would write' if dry_run else 'Written'} down for part type {part}."
 
 
 def _unit_of(
