@@ -37,7 +37,8 @@ def compare(
     if wanted is None:
         return _looked_for(_reason(attribute, *_nobody_said(attribute, offered)))
     if offered is None:
-        return None if excused else _reason(attribute, *_not_known(attribute, wanted))
+        quiet = excused or _anything_serves(attribute, wanted)
+        return None if quiet else _reason(attribute, *_not_known(attribute, wanted))
     return _reason(attribute, *OPERATORS[attribute.compare](attribute, wanted, offered))
 
 
@@ -64,14 +65,31 @@ def _nobody_said(attribute: Attribute, offered: Value) -> Said:
         return Outcome.MET, f"{sentence}, with the spare tab insulated."
     sentence = f"Nobody has said the {attribute.label} of the failed part"
     known = "" if offered is None else f" (offered: {show(offered, attribute.unit)})"
-    return Outcome.ASK, f"{sentence}{known}."
+    return Outcome.ASK, f"{sentence}{known}{_why(attribute)}."
+
+
+def _anything_serves(attribute: Attribute, wanted: Value) -> bool:
+    """Whether the least there is was wanted: not insulated, without a bleeder."""
+    if attribute.compare == "ranked":
+        return plain_word(wanted) == plain_word(attribute.order[0])
+    of_contact = attribute.name == "contact_form"  # there a no is normally open
+    return attribute.compare == "includes" and not of_contact and flag(wanted) is False
 
 
 def _not_known(attribute: Attribute, wanted: Value) -> Said:
     """The offered part's value is missing: never a match."""
-    outcome = _unsure(attribute)
-    want = show(wanted, attribute.unit)
-    return outcome, f"{_label(attribute)} of the offered part is not known; wanted {want}."
+    want = f"{_ASKS.get(attribute.compare, '')}{show(wanted, attribute.unit)}"
+    words = f"{_label(attribute)}: not known of the offered part, wanted {want}"
+    return _unsure(attribute), f"{words}{_why(attribute)}."
+
+
+_ASKS = {"at-least": "at least ", "at-most": "at most ", "ranked": "no less than "}
+"""How a wanted value is spoken of."""
+
+
+def _why(attribute: Attribute) -> str:
+    """Why a value matters, behind a colon."""
+    return f": {attribute.reason.rstrip('.')}" if attribute.reason else ""
 
 
 # operators ---------------------------------------------------------------------
@@ -102,7 +120,7 @@ def at_least(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     near = max(have) >= least
     met = sure >= least or (near and _pairwise(have, want))
     tail = _WHICH if near and not met else ""
-    return _said(attribute, wanted, offered, met=met, near=near, asks="at least ", tail=tail)
+    return _said(attribute, wanted, offered, met=met, near=near, tail=tail)
 
 
 def _pairwise(more: tuple[float, ...], less: tuple[float, ...]) -> bool:
@@ -124,7 +142,7 @@ def at_most(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     near = max(have) <= max(want) + slack
     met = near and (_pairwise(want, have) or max(have) <= min(want) + slack)
     tail = _WHICH if near and not met else ""
-    return _said(attribute, wanted, offered, met=met, near=near, asks="at most ", tail=tail)
+    return _said(attribute, wanted, offered, met=met, near=near, tail=tail)
 
 
 def within(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -142,7 +160,8 @@ def within(attribute: Attribute, wanted: Value, offered: Value) -> Said:
         tail = _WHICH if near else ""
         return _said(attribute, wanted, offered, met=False, near=near, tail=tail)
     band = plain(100 * (attribute.tolerance or 0))
-    tail = f" ({100 * gap:+.3g} %, allowed ± {band} %)" if gap else ""
+    much = f"{100 * gap:+.0f}" if abs(gap) >= 1 else f"{100 * gap:+.3g}"
+    tail = f" ({much} %, allowed ± {band} %)" if gap else ""
     return _said(attribute, wanted, offered, met=met, near=near, tail=tail)
 
 
@@ -188,7 +207,7 @@ def ranked(attribute: Attribute, wanted: Value, offered: Value) -> Said:
     if want not in order or have not in order:
         return _cannot(attribute, wanted, offered)
     met = order.index(have) >= order.index(want)
-    return _said(attribute, wanted, offered, met=met, asks="no less than ")
+    return _said(attribute, wanted, offered, met=met)
 
 
 def fit(attribute: Attribute, wanted: Value, offered: Value) -> Said:
@@ -342,14 +361,14 @@ def _said(
     offered: Value,
     *,
     met: bool,
-    asks: str = "",
     tail: str = "",
     near: bool = False,
 ) -> Said:
     """The outcome, and both values in a sentence; a miss gives the reason why it matters."""
     want, have = show(wanted, attribute.unit), show(offered, attribute.unit)
     outcome = Outcome.MET if met else Outcome.ASK if near else Outcome(attribute.misfit)
-    why = f": {attribute.reason}" if attribute.reason and not met else ""
+    why = "" if met else _why(attribute)
+    asks = _ASKS.get(attribute.compare, "")
     if met and (attribute.name in _CODES or plain_word(want) == plain_word(have)):
         return outcome, f"{_label(attribute)}: {have}, as wanted."
     return outcome, f"{_label(attribute)}: {have}, wanted {asks}{want}{tail}{why}."

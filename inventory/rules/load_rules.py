@@ -132,7 +132,7 @@ def _as_reason(attribute: Attribute, sentence: str, answer: Answer) -> Reason:
     """The answer as a reason; a refusal says why the figure matters."""
     why = _VOLTS if answer.short_of_volts else attribute.reason
     if answer.outcome is Outcome.REFUSED and why:
-        sentence = f"{sentence.rstrip('.')}: {why}."
+        sentence = f"{sentence.rstrip('.')}: {why.rstrip('.')}."
     asks = answer.outcome is Outcome.ASK
     return Reason(
         attribute.name,

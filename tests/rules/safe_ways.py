@@ -36,9 +36,13 @@ class Way:
     source: str
 
     def answer(self, want: Any, have: Any) -> Answer:
-        """What the source says of an offered value; of one nobody knows: wrong."""
+        """What the source says of an offered value; of one nobody knows: wrong.
+
+        Only where the least there is was wanted is an unknown left to judgement.
+        """
         if have is None:
-            return False
+            least = self.safe == "rank" and want == self.values[0]
+            return None if least or (self.safe == "has" and want == "no") else False
         return ORACLES[self.attribute if self.attribute in ORACLES else self.safe](self, want, have)
 
 

@@ -127,6 +127,39 @@ def test_an_unknown_value_is_no_better_than_a_known_misfit(misfit: str, outcome:
     assert reason.outcome is outcome
 
 
+def test_where_the_least_was_wanted_an_unknown_is_no_question() -> None:
+    """A bare tab takes any tab; but the normally open throw is no such least."""
+    tab = line("ranked", order=("not insulated", "insulated"))
+    form = Attribute("contact_form", "contact form", compare="includes", must=True)
+
+    assert compare(tab, "not insulated", None) is None
+    assert compare(line("includes"), "no", None) is None
+    for asked in (compare(tab, "insulated", None), compare(form, "NO", None)):
+        assert asked is not None
+        assert asked.outcome is ASK
+
+
+SENTENCES = [
+    (line("at-least", unit="°C", reason="it melts"), 85, None,
+     "Thing: not known of the offered part, wanted at least 85 °C: it melts."),
+    (line("at-least", unit="V", reason="it breaks 0.6 A d.c."), 250, 125,
+     "Thing: 125 V, wanted at least 250 V: it breaks 0.6 A d.c."),
+    (line("within", tolerance=0.01, unit="Ω", reason="set by it"), 0.8, 22,
+     "Thing: 22 Ω, wanted 0.8 Ω (+2650 %, allowed ± 1 %): set by it."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("used", "wanted", "offered", "said"), SENTENCES)
+def test_a_sentence_gives_both_figures_and_why_it_matters(
+    used: Attribute, wanted: Any, offered: Any, said: str
+) -> None:
+    """Lower or unknown, with the unit and the reason, and one full stop."""
+    reason = compare(used, wanted, offered)
+
+    assert reason is not None
+    assert reason.sentence == said
+
+
 def test_what_the_failed_part_was_must_be_said_where_the_sheet_asks() -> None:
     """A fuse of unknown class is not replaced by the weakest one."""
     classed = line("ranked", order=("L", "E", "H"), unsaid="ask")
