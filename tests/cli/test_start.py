@@ -108,3 +108,55 @@ def test_shelf_and_bench_may_be_named_before_the_command(
     call("--shelf", shelf, "--bench", "north", "log", "T5AL250V")
     (event,) = json.loads(call("--shelf", shelf, "history", "1", "--json").out)
     assert event["bench"] == "north"
+
+
+def test_ctrl_c_while_a_command_works_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Code 130 and one sentence, as at a question."""
+
+    def stopped(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("inventory.markings.reader.read", stopped)
+    said = call("read", "T5A")
+    assert (said.code, said.out, said.err) == (130, "", "Stopped; nothing was left half done.\n")
+
+
+def test_more_than_fits_into_memory_is_one_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Wrong input, as far as the person is concerned."""
+
+    def too_much(*_: object, **__: object) -> None:
+        raise MemoryError
+
+    monkeypatch.setattr("inventory.markings.reader.read", too_much)
+    said = call("read", "T5A")
+    assert (said.code, said.out) == (2, "")
+    assert said.err == "That is more than fits into memory; nothing was changed.\n"
+
+
+def test_a_defect_of_ours_is_not_hidden(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It comes out as what it is, so that it can be reported."""
+
+    def broken(*_: object, **__: object) -> None:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr("inventory.markings.reader.read", broken)
+    with pytest.raises(ZeroDivisionError):
+        call("read", "T5A")
+
+
+@pytest.mark.parametrize("group", ["job", "xref", "screw"])
+def test_a_group_alone_shows_its_help(group: str) -> None:
+    """On stdout, code 0."""
+    said = call(group)
+    assert (said.code, said.err) == (0, "")
+    assert "Commands:" in said.out
+
+
+def test_a_warning_is_told_once_however_often_the_command_ran(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Two calls in one process do not double it."""
+    monkeypatch.setenv("COLUMNS", "400")
+    call("read", "T5A")
+    said = call("--shelf", str(tmp_path / "a.shelf"), "log", "EX-1", "--family", "other")
+    assert said.err.count("A new shelf was made") == 1

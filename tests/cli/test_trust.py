@@ -99,3 +99,50 @@ def test_undo_leaves_what_another_bench_wrote(folder: Path) -> None:
     assert said.code == 1
     assert "nothing of 'north'" in said.err
     assert (folder / "shop.shelf").exists()
+
+
+def test_a_dry_backup_says_where_it_would_go_and_what_would_go_for_it(folder: Path) -> None:
+    """In lines and as JSON; nothing is copied and nothing removed."""
+    call("backup")
+    call("fit", "1")
+    before = sorted((folder / "backups").iterdir())
+    said = call("backup", "--keep", "1", "--dry-run")
+    row = json.loads(call("backup", "--keep", "1", "--dry-run", "--json").out)
+
+    assert said.out.startswith("Would back up ")
+    assert f"to {folder / 'backups'}." in said.out
+    assert said.out.count("Would remove ") == len(row["would_remove"]) == 1
+    assert row["backup"] is None
+    assert sorted((folder / "backups").iterdir()) == before
+
+
+def test_a_database_server_is_not_backed_up_as_a_file() -> None:
+    """It has tools of its own."""
+    said = call("--shelf", "postgresql://nobody@localhost/none", "backup")
+
+    assert said.code == 2
+    assert said.err == "A database server is backed up with its own tools.\n"
+
+
+def test_a_shelf_that_cannot_be_read_is_said_before_it_is_replaced(folder: Path) -> None:
+    """The backup's side of the table stands alone."""
+    call("backup")
+    (folder / "shop.shelf").write_bytes(b"SQLite format 3\0" + b"\xff" * 8000)
+    said = call("restore", str(_backup(folder)), "--dry-run")
+
+    assert said.code == 0, said.err
+    assert "The shelf that is there cannot be read: " in said.err
+    assert any(line.split()[:2] == ["Lots", "-"] for line in said.out.splitlines())
+
+
+def test_what_a_repair_would_mend_is_said_dry(folder: Path) -> None:
+    """And is still there afterwards."""
+    from inventory.store.shelf import open_shelf
+
+    with open_shelf(str(folder / "shop.shelf")).write() as connection:
+        connection.exec_driver_sql("UPDATE lot SET on_hand = 9")
+    said = call("check", "--repair", "--dry-run")
+
+    assert said.code == 3
+    assert "Would mend: Lot 1 says 9 on hand" in said.err
+    assert "('salvage check --repair' mends it)" in call("check").err
