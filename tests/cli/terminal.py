@@ -11,7 +11,7 @@ import subprocess
 import sys
 import termios
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, redirect_stderr, redirect_stdout, suppress
 from threading import Thread
 from typing import Literal, TextIO
@@ -92,7 +92,9 @@ def screen() -> Iterator[Screen]:
         made.close()
 
 
-def sit(*words: str, keys: str = "", piped: bool = False, **environment: str) -> Said:
+def sit(
+    *words: str, keys: str = "", piped: bool = False, settings: Mapping[str, str] = PLAIN
+) -> Said:
     """Run ``salvage`` in this process at a terminal, the keys pressed before it asks.
 
     ``err`` is what was on the screen; ``out`` is the same, or what went into the pipe.
@@ -100,7 +102,7 @@ def sit(*words: str, keys: str = "", piped: bool = False, **environment: str) ->
     shown = Screen()
     shown.press(keys)
     with (
-        patch.dict(os.environ, {**PLAIN, **environment}),
+        patch.dict(os.environ, {**PLAIN, **settings}),
         shown.open("r") as typed,
         shown.open("w") as err,
     ):

@@ -163,13 +163,15 @@ def test_a_hostile_marking_is_only_shown(tmp_path: Path, colour: str) -> None:
     """Read, logged, shown, found, listed: in colour and without."""
     shelf = str(tmp_path / "a.shelf")
     marking, more = f"16A{BAD} 250V~", {"NO_COLOR": colour, "TERM": "xterm-256color"}
-    first = sit("--shelf", shelf, "log", marking, "--family", "switch", "--bin", f"A{BAD}", **more)
+    first = sit(
+        "--shelf", shelf, "log", marking, "--family", "switch", "--bin", f"A{BAD}", settings=more
+    )
     assert first.code == 0, first.err
     calls = [["read", marking], ["show", "1"], ["find", marking], ["where"], ["history"],
              ["show", "--part", "1"], ["find", f"QQ{BAD}"], ["job", "show", f"{BAD}"]]  # fmt: skip
     for words in calls:
-        said = sit("--shelf", shelf, *words, **more)
+        said = sit("--shelf", shelf, *words, settings=more)
         for raw in (TITLE, BELL, TURN, "\x9b"):
             assert raw not in said.err, words
         assert not (colour and "\x1b" in said.err), words
-    assert ("\x1b[1m" in sit("--shelf", shelf, "show", "1", **more).err) == (not colour)
+    assert ("\x1b[1m" in sit("--shelf", shelf, "show", "1", settings=more).err) == (not colour)
