@@ -73,10 +73,11 @@ class Demand:
         """What the figure rests on, in words."""
         if self.jobs == 0 and self.months < 1:
             return "no history: prior only"
+        months = f"{self.months:.0f} month{'' if round(self.months) == 1 else 's'}"
         if self.jobs == 0:
-            return f"never used in {self.months:.0f} months"
+            return f"never used in {months}"
         jobs = "1 job" if self.jobs == 1 else f"{self.jobs} jobs"
-        return f"{jobs} in {self.months:.0f} months"
+        return f"{jobs} in {months}"
 
 
 @dataclass(frozen=True, slots=True)

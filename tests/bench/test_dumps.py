@@ -26,6 +26,7 @@ from inventory.records import Edge
 from inventory.store import lots, parts, units, whole
 from inventory.store.check import check
 from inventory.store.files import from_spreadsheet, rows_of, spreadsheet_safe, write_csv
+from inventory.store.release import SCHEMA_VERSION
 from inventory.store.shelf import Shelf, open_shelf
 from tests.bench.shop import SWITCH, job, lot, repair, unit
 
@@ -125,7 +126,7 @@ def test_a_dump_goes_into_an_empty_shelf_only(shelf: Shelf, tmp_path: Path) -> N
 def test_what_is_no_dump_is_refused(tmp_path: Path, document: Any, said: str) -> None:
     """One sentence, and the shelf stays empty."""
     if isinstance(document, dict) and document.get("salvage_dump", 1) is None:
-        document["salvage_dump"] = dumps.SCHEMA_VERSION
+        document["salvage_dump"] = SCHEMA_VERSION
     path, other = tmp_path / "a.json", _other(tmp_path)
     path.write_text(json.dumps(document), encoding="utf-8")
     with pytest.raises(WrongInput, match=said):

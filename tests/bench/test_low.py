@@ -261,3 +261,56 @@ def test_before_the_shelf_began_there_was_nothing(shelf: Shelf) -> None:
     assert low(shelf, as_of="2001-01-01").lines == ()
     with pytest.raises(NotFound):
         jobs.job_page(shelf, 1)
+
+
+# by hand ----------------------------------------------------------------------------------
+
+
+def test_the_figures_are_those_worked_by_hand(shelf: Shelf) -> None:
+    """One repair in June, asked at the end of June: Gamma(0.5 + 1 jobs, 2 + 1 months).
+
+    A month: 1.5 / 3 = 0.5 pieces. Over lead time and review, two months, the demand is
+    NB(1.5, 3/5): 0.464758, 0.278855, 0.139427, 0.065066, 0.029280, in all 0.948106 up to three
+    and 0.977386 up to four, so four are kept for 95 of 100 months. Over the lead time it is
+    NB(1.5, 3/4): one free piece runs out with 1 - 0.649519 - 0.243570 = 0.106911.
+    Source: reference/stock.md sections 0 and 2.
+    """
+    with on("2025-06-10"):
+        repair(shelf, lot(shelf, quantity=2))
+    line = _line(shelf, as_of="2025-06-30")
+    assert (line.good, line.position, line.keep_at_least, line.order_up_to) == (1, 1, 4, 4)
+    assert line.per_month == pytest.approx(0.5)
+    assert line.p_run_out == pytest.approx(0.106911, abs=1e-6)
+    assert line.months_without_shortage == pytest.approx(0.977386, abs=1e-6)
+    assert line.months_of_cover == pytest.approx(2)
+    assert (line.short, line.missing, line.basis) == (True, 3, "1 job in 1 month")
+    assert [(one.kind, one.pieces) for one in line.actions] == [("buy", 3)]
+
+
+def test_a_level_set_by_hand_leads(shelf: Shelf) -> None:
+    """What the model would keep is shown beside it; taken back the model leads again."""
+    with on("2025-06-10"):
+        repair(shelf, lot(shelf, quantity=2))
+        orders.keep_at_least(shelf, 1, 2)
+        line = _line(shelf)
+        assert (line.keep_at_least, line.order_up_to, line.target_from) == (2, 2, "set by hand")
+        orders.keep_at_least(shelf, 1, None)
+        assert _line(shelf).keep_at_least == line.level_by_model
+
+
+def test_no_piece_is_counted_twice(shelf: Shelf) -> None:
+    """Held, fitted, put back, moved, tested or scrapped: what is there is there once."""
+    taken = lot(shelf, quantity=10)
+    number = job(shelf)
+    moves.hold(shelf, taken, quantity=3, job=number)
+    moves.fit(shelf, taken, quantity=2, job=number)
+    moves.put_back(shelf, taken, job=number)
+    moves.move(shelf, taken, "B9", quantity=2)
+    bench_test(shelf, taken, {}, state="weak", pieces=1)
+    moves.scrap(shelf, taken)
+    line = _line(shelf)
+    # ten, less one out, one untested, one weak, one scrapped; one of the three still held
+    assert (line.good, line.untested, line.held) == (10 - 1 - 1 - 1 - 1, 1, 1)
+    for _ in range(7):
+        undo(shelf)
+    assert (_line(shelf).good, _line(shelf).untested, _line(shelf).held) == (10, 0, 0)

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from inventory.bench.day import day
+from inventory.bench.log import Piece
 from inventory.bench.low import low
 from inventory.bench.moments import moment, on_record
 from inventory.bench.wear import wear
@@ -17,7 +18,7 @@ from inventory.errors import StoreUnusable, WrongInput
 from inventory.store.check import check
 from inventory.store.shelf import Shelf, open_shelf
 from inventory.store.trouble import Damaged
-from tests.bench.shop import Piece, lot, on, repair, unit
+from tests.bench.shop import lot, on, repair, unit
 
 REPORTS: dict[str, Callable[[Shelf], object]] = {
     "low": low,
