@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
 from inventory.matching import text as texts
-from inventory.matching.seeds import BACKWARDS, probes
+from inventory.matching.seeds import BACKWARDS, key_of, probes
 from inventory.store.asking import Asking
 from inventory.store.search_check import check, rebuild
 from inventory.store.search_rows import (
@@ -86,6 +86,20 @@ def search_codes(connection: Connection, query: str, limit: int = 5) -> list[Hit
         Hit(CODE_ONLY, words, max(-score, 0.0))
         for score, words, _ in _likeliest(ask, query, _Carried(ask, None, codes=True))[:limit]
     ]
+
+
+def alike(connection: Connection, text: str, least: float, limit: int = 10) -> list[int]:
+    """Part types with a text that is nearly this one, by a lighter search than for a query.
+
+    ``least``: likeness 0 to 1 of the folded keys. The text is one on record, so only one of its
+    forms is looked for, and near by only.
+    """
+    ask = Asking(connection)
+    key = key_of(text)
+    near = texts.nearest(key, candidates(ask, key, thorough=False), limit)
+    carried = _Carried(ask, None)
+    numbers = (number for number, like in near if like >= least)
+    return list(dict.fromkeys(part for number in numbers for part in carried.by(number, limit)))
 
 
 class _Carried:

@@ -18,7 +18,7 @@ from inventory.records import Part
 from inventory.store import parts, search_index
 from inventory.store.asking import Asking
 
-NEWEST = 1_000
+NEWEST = 5_000
 """Part types around which misspelt codes are looked for, the newest first."""
 
 LIKE = 0.8
@@ -79,9 +79,9 @@ def _pairs(connection: Connection) -> Iterator[tuple[int, int]]:
 
 def _misspelt(connection: Connection, number: int, text: str) -> Iterator[tuple[int, int]]:
     """Part types whose text is almost that of another."""
-    for hit in search_index.search(connection, text, 10):
-        if hit.part_id != number and hit.score >= LIKE:
-            yield _sorted(number, hit.part_id)
+    for other in search_index.alike(connection, text, LIKE):
+        if other != number:
+            yield _sorted(number, other)
 
 
 def _sorted(one: int, other: int) -> tuple[int, int]:

@@ -64,3 +64,16 @@ def test_a_shelf_without_codes_has_no_twins(shelf: Shelf) -> None:
         parts.add(connection, [Part("other", "--"), Part("other", "--")])
 
         assert twins(connection) == []
+
+
+def test_a_slip_is_found_far_below_the_newest_part_types(shelf: Shelf) -> None:
+    """Thousands of codes lie above it, many of them with the same beginning."""
+    above = [
+        _switch(f"KR{'ABCDEFGHJK'[n % 10]}-{n:04d}-{n * 7919 % 9973:04d}") for n in range(2_000)
+    ]
+    with shelf.write() as connection:
+        parts.add(connection, [_switch("WB27X10930"), _switch("WB2X710930"), *above])
+
+        found = twins(connection, limit=2_000)
+
+    assert (1, 2) in {(one.keep, one.drop) for one in found}
