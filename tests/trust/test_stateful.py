@@ -100,9 +100,9 @@ class ShelfMachine(RuleBasedStateMachine):
         piece = Piece(marking=marking, family="other", quantity=pieces, state=state, bin="A1")
 
         known = [
-            number
+            self.model.merged.get(number, number)  # what was merged goes by what it became
             for number, other in self.model.parts.items()
-            if other == marking and number not in self.model.merged
+            if other == marking
         ]
         part = min(known, default=1 + max(self.model.parts, default=0))
 
