@@ -109,6 +109,8 @@ def piece_of(cells: Mapping[str, Any]) -> Piece:
 def _no_stranger(cells: Mapping[str, Any]) -> None:
     """Only known columns: a mistyped one would lose what stands in it."""
     for name in cells:
+        if name.strip() == "r.":
+            raise BadCell("ratings", "ratings were expected, each by its name")
         if name and name not in _UNDERSTOOD and not name.startswith("r."):
             from inventory.matching.suggest import close_to
 

@@ -6,6 +6,7 @@ import pytest
 
 from inventory.bench.words_of import assumed, not_said, summary
 from inventory.markings.reader import read
+from inventory.records import Reading
 
 
 @pytest.mark.parametrize(
@@ -44,6 +45,27 @@ def test_defaults_of_one_source_are_told_together_under_their_labels() -> None:
 
     assert said.startswith("lowest ambient 0 °C, highest ambient 55 °C, endurance 10000")
     assert said.count("[") == 1
+
+
+def test_every_kind_of_value_has_its_words() -> None:
+    """A flag, a mapping, a list, nothing: in words a tech would say."""
+    said = {
+        "vented": True,
+        "sealed": False,
+        "tab": {"width_mm": 6.3, "hole_mm": None},
+        "plate": None,
+    }
+    told = summary(Reading("", "unheard_of", said))
+    assert told == "unheard of: vented yes; sealed no; tab width 6.3 mm; plate not said"
+    assert not_said(Reading("", "unheard_of")) == []
+
+
+def test_what_stands_in_a_row_of_ratings_is_said() -> None:
+    """A marking with several rows of ratings gives what any of them gives."""
+    rows = [{"volts_ac": 125, "resistive_a": 16}, {"volts_ac": 250, "resistive_a": 10}]
+    silent = not_said(Reading("", "switch", {"ratings": rows}))
+    assert silent == not_said(Reading("", "switch", rows[0]))
+    assert set(silent) < set(not_said(Reading("", "switch")))
 
 
 def test_what_is_said_under_another_name_is_said() -> None:
