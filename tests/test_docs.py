@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shlex
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -13,6 +14,7 @@ import pytest
 import typer
 
 from inventory.cli.main import app
+from tests.cli.calling import call
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -56,6 +58,22 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
     called = set(re.findall(r"^(?:\$ )?salvage ([a-z]+)", readme, flags=re.MULTILINE))
     assert called
     assert called <= {words[0] for words in COMMANDS}
+
+
+def test_the_tour_of_the_readme_runs_as_printed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Line after line on one demo shelf, numbers of lots and jobs included."""
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    tour = readme.partition("## A tour")[2]
+    calls = [shlex.split(line) for line in re.findall(r"^salvage (.+)$", tour, flags=re.MULTILINE)]
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("SALVAGE_SHELF", "demo.shelf")
+    for words in calls:
+        if words[0] != "restore":
+            said = call(*words)
+            assert said.code == 0, f"{words}: {said.err}"
+    assert len(calls) > 30
 
 
 def test_help_fits_eighty_columns() -> None:

@@ -25,26 +25,24 @@ def demo(
 
     Example: salvage demo --to demo.shelf
     """
-    if to is not None and not dry_run:
-        _walk(to)
-        show.line()
-        show.line(f"The shelf stays at {to}. Try: salvage --shelf {to} low")
-        return
     if to is not None:
-        _try_at(to)
+        _make_at(to, dry_run=dry_run)
     with tempfile.TemporaryDirectory() as folder:
         _walk(Path(folder) / "demo.shelf")
     if to is not None:
         show.line()
-        show.line(f"Would keep the shelf at {to}; nothing is left now.")
+        if dry_run:
+            show.line(f"Would keep the shelf at {to}; nothing is left now.")
+        else:
+            show.line(f"A shelf as it was before stays at {to}. Try: salvage --shelf {to} low")
 
 
-def _try_at(path: Path) -> None:
-    """Refuse what a demo shelf at that path would be refused for."""
+def _make_at(path: Path, *, dry_run: bool) -> None:
+    """Make the shelf that is kept; the walk uses up a part and has a shelf of its own."""
     from inventory.bench.demo import make_demo
 
-    with waiting("Trying the demo shelf"):
-        make_demo(path, dry_run=True)
+    with waiting("Trying the demo shelf" if dry_run else "Making the demo shelf"):
+        make_demo(path, dry_run=dry_run)
 
 
 def _walk(path: Path) -> None:

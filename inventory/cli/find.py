@@ -16,41 +16,48 @@ def attach(app: typer.Typer) -> None:
     app.command()(twins)
 
 
+Marking = Annotated[str, typer.Argument(help="What can be read on the old part.")]
+ForJob = Annotated[int | None, typer.Option("--job", "-j", help="Job whose unit it is for.", min=1)]
+Unit = Annotated[str | None, typer.Option("--unit", "-u", help='Or the unit, "MAKER MODEL".')]
+Serial = Annotated[str | None, typer.Option(help="Serial number of the unit.")]
+Maker = Annotated[str | None, typer.Option(help="Maker of the part.")]
+Needs = Annotated[list[str] | None, typer.Option("--need", help="What it must have; repeatable.")]
+Measured = Annotated[
+    list[str] | None,
+    typer.Option("--measured", help="Measured on an offered part; stored with your name."),
+]
+OfPart = Annotated[
+    int | None, typer.Option("--part", help="Part type that was measured; default: the best.")
+]
+Why = Annotated[
+    int | None, typer.Option("--why", metavar="LOT", help="Steps that put this lot there.")
+]
+Everything = Annotated[bool, typer.Option("--all", help="Show the refused, with reasons.")]
+Near = Annotated[str | None, typer.Option(help="Bin you stand at; near ones first.")]
+Limit = Annotated[
+    int | None, typer.Option(help="At most so many; none said: 5, or 10 as JSON.", min=1)
+]
+Lines = Annotated[
+    str | None, typer.Option("--lines", metavar="FILE|-", help="One query a line; with --json.")
+]
+
+
 def find(
-    marking: Annotated[str, typer.Argument(help="What can be read on the old part.")] = "",
+    marking: Marking = "",
     place: options.AtPlace = None,
-    job: Annotated[
-        int | None, typer.Option("--job", "-j", help="Job whose unit it is for.", min=1)
-    ] = None,
-    unit: Annotated[
-        str | None, typer.Option("--unit", "-u", help='Or the unit, "MAKER MODEL".')
-    ] = None,
-    serial: Annotated[str | None, typer.Option(help="Serial number of the unit.")] = None,
+    job: ForJob = None,
+    unit: Unit = None,
+    serial: Serial = None,
     family: options.Family = None,
-    maker: Annotated[str | None, typer.Option(help="Maker of the part.")] = None,
-    need: Annotated[
-        list[str] | None, typer.Option("--need", help="name=value; again for each need.")
-    ] = None,
-    measured: Annotated[
-        list[str] | None,
-        typer.Option("--measured", help="name=value of an offered part; stored with your name."),
-    ] = None,
-    part: Annotated[
-        int | None, typer.Option("--part", help="Part type that was measured; default: the best.")
-    ] = None,
-    why: Annotated[
-        int | None, typer.Option("--why", metavar="LOT", help="Steps that put this lot there.")
-    ] = None,
-    everything: Annotated[
-        bool, typer.Option("--all", help="Show the refused, with reasons.")
-    ] = False,
-    near: Annotated[str | None, typer.Option(help="Bin you stand at; near ones first.")] = None,
-    limit: Annotated[
-        int | None, typer.Option(help="At most so many; none said: 5, or 10 as JSON.", min=1)
-    ] = None,
-    lines: Annotated[
-        str | None, typer.Option("--lines", metavar="FILE|-", help="One query a line; with --json.")
-    ] = None,
+    maker: Maker = None,
+    need: Needs = None,
+    measured: Measured = None,
+    part: OfPart = None,
+    why: Why = None,
+    everything: Everything = False,
+    near: Near = None,
+    limit: Limit = None,
+    lines: Lines = None,
     dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
@@ -81,32 +88,35 @@ def find(
     if lines is not None:
         _many(opened, query, lines)
         return
-    if measured and part and not (marking or need or unit):
-        finding.measured(opened, part, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
-        show.line(_written(part, dry_run=dry_run))
+    figures = pairs(measured or [], "tab_mm=6.3")
+    if figures and part and not (marking or need or unit):
+        show.line(_write_down(opened, part, figures, dry_run=dry_run))
         return
     with waiting("Searching"):
         found = finding.find(opened, query)
-    if measured:
-        target = part or _best_part(found)
-        finding.measured(opened, target, pairs(measured, "tab_mm=6.3"), dry_run=dry_run)
-        show.note(_written(target, dry_run=dry_run))
+    if figures:
+        show.note(_write_down(opened, part or _best_part(found), figures, dry_run=dry_run))
         found = finding.find(opened, query)
     if why is not None:
         _why(found, why, near, json=json)
         return
-    if json:
-        show.as_json(as_json(found))
-    else:
-        tell(found, query)
-        next_step(found, job)
+    show.as_json(as_json(found)) if json else _told(found, query, job)
     if not found.stand_ins:
         raise typer.Exit(1)
 
 
-def _written(part: int, *, dry_run: bool) -> str:
-    """What was done with a measurement."""
+def _write_down(opened: Any, part: int, figures: Any, *, dry_run: bool) -> str:
+    """Keep what was measured on a part type; says what was done."""
+    from inventory.bench.find import measured
+
+    measured(opened, part, figures, dry_run=dry_run)
     return f"{'Would write' if dry_run else 'Written'} down for part type {part}."
+
+
+def _told(found: Any, query: Any, job: int | None) -> None:
+    """The answer on the screen, with the call that comes next."""
+    tell(found, query)
+    next_step(found, job)
 
 
 def _unit_of(

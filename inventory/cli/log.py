@@ -122,35 +122,44 @@ def tell_cautions(
     return known
 
 
+Label = Annotated[str | None, typer.Argument(help="Label you write on the unit, e.g. U12.")]
+Kind = Annotated[str | None, typer.Option(help="Kind of appliance, e.g. microwave oven.")]
+MadeBy = Annotated[str | None, typer.Option(help="Maker of the unit.")]
+Model = Annotated[str | None, typer.Option(help="Model number on its plate.")]
+Revision = Annotated[str | None, typer.Option(help="Revision, as /01 on the plate.")]
+Serial = Annotated[str | None, typer.Option(help="Serial number.")]
+Why = Annotated[str | None, typer.Option(help="Why it was scrapped.")]
+Fault = Annotated[
+    str | None, typer.Option(help="A fault that spoils parts, e.g. monitor-blew-fuse.")
+]
+Arrived = Annotated[str | None, typer.Option(help="Date it came, e.g. 2026-03-31.")]
+Pulled = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--piece",
+        metavar="PIECE",
+        help='"family|marking|bin|state|quantity" or a marking alone, again for each piece.',
+    ),
+]
+Listed = Annotated[
+    Path | None, typer.Option("--pieces", help="CSV of the pieces, columns as for load.")
+]
+Gone = Annotated[bool, typer.Option("--gone", help="Nothing more is to be had from it.")]
+
+
 def strip(
-    unit: Annotated[
-        str | None, typer.Argument(help="Label you write on the unit, e.g. U12.")
-    ] = None,
-    kind: Annotated[
-        str | None, typer.Option(help="Kind of appliance, e.g. microwave oven.")
-    ] = None,
-    maker: Annotated[str | None, typer.Option(help="Maker of the unit.")] = None,
-    model: Annotated[str | None, typer.Option(help="Model number on its plate.")] = None,
-    revision: Annotated[str | None, typer.Option(help="Revision, as /01 on the plate.")] = None,
-    serial: Annotated[str | None, typer.Option(help="Serial number.")] = None,
-    why: Annotated[str | None, typer.Option(help="Why it was scrapped.")] = None,
-    fault: Annotated[
-        str | None,
-        typer.Option(help="A fault that spoils parts, e.g. monitor-blew-fuse."),
-    ] = None,
-    arrived: Annotated[str | None, typer.Option(help="Date it came, ISO.")] = None,
-    piece: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--piece", help='"family|marking|bin|state|quantity", again for each piece pulled.'
-        ),
-    ] = None,
-    pieces: Annotated[
-        Path | None, typer.Option("--pieces", help="CSV of the pieces, columns as for load.")
-    ] = None,
-    gone: Annotated[
-        bool, typer.Option("--gone", help="Nothing more is to be had from it.")
-    ] = False,
+    unit: Label = None,
+    kind: Kind = None,
+    maker: MadeBy = None,
+    model: Model = None,
+    revision: Revision = None,
+    serial: Serial = None,
+    why: Why = None,
+    fault: Fault = None,
+    arrived: Arrived = None,
+    piece: Pulled = None,
+    pieces: Listed = None,
+    gone: Gone = False,
     dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,
@@ -201,21 +210,28 @@ def strip(
 
 
 def _piece(text: str) -> Any:
-    """``family|marking|bin|state|quantity``; trailing fields may be missing."""
+    """``family|marking|bin|state|quantity``, trailing fields may be missing; or a marking alone.
+
+    Checked at once, so that a slip is asked again and costs none of the other pieces.
+    """
+    from inventory.bench import words
     from inventory.bench.log import Piece
 
-    fields = [field.strip() for field in text.split("|")] + [""] * 5
-    if len(fields) > 10 or not (fields[0] or fields[1]):
+    fields = [field.strip() for field in text.split("|")]
+    family, marking, bin_, state, amount, *rest = (
+        *(fields if len(fields) > 1 else ["", *fields]), "", "", "", "", "",
+    )  # fmt: skip
+    if not marking or any(rest):
         raise WrongInput(f"Not understood: {text!r}. Write family|marking|bin|state|quantity.")
-    amount = fields[4] or "1"
-    if not (amount.isascii() and amount.isdigit()):
+    if not ((amount or "1").isascii() and (amount or "1").isdigit()):
         raise WrongInput(f"Not a quantity: {amount!r} in {text!r}.")
+    known = words.family(family) if family else None
     return Piece(
-        family=fields[0] or None,
-        marking=fields[1],
-        bin=fields[2] or None,
-        state=fields[3] or "untested",
-        quantity=int(amount),
+        family=known,
+        marking=marking,
+        bin=bin_ or None,
+        state=words.state(state, known) if state and known else state or "untested",
+        quantity=int(amount or "1"),
     )
 
 

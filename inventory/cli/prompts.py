@@ -44,7 +44,10 @@ def sure(question: str, *, yes: bool) -> bool:
 
 def ask_pieces(read: Callable[[str], Any]) -> list[Any]:
     """Pieces line by line until an empty one; a line that is not understood is asked again."""
-    show.note("Pieces pulled, one a line: family|marking|bin|state|quantity; empty line ends.")
+    show.note(
+        "Pieces pulled, one a line: a marking, or family|marking|bin|state|quantity;"
+        " an empty line ends."
+    )
     found: list[Any] = []
     while True:
         text = ask(f"Piece {len(found) + 1}", "")

@@ -151,7 +151,9 @@ def table(
     if width() < 60:
         _blocks(heads, listed)
         return
-    made = Table(box=SIMPLE_HEAD, pad_edge=False, header_style="bold", show_edge=False)
+    made = Table(
+        box=SIMPLE_HEAD, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold", show_edge=False
+    )
     for index, head in enumerate(heads):
         made.add_column(
             Text(head),

@@ -30,7 +30,7 @@ def low(
         bool, typer.Option("--backtest", help="What the rule would have achieved here.")
     ] = False,
     family: options.Family = None,
-    limit: Annotated[int, typer.Option("--limit", help="At most so many lines.", min=1)] = 40,
+    limit: Annotated[int, typer.Option("--limit", help="At most so many lines.", min=1)] = 15,
     as_of: AsOf = None,
     json: options.Json = False,
     shelf: options.Shelf = None,
@@ -80,7 +80,10 @@ def _tell_lines(lines: list[Any], report: Any, limit: int) -> None:
     _low_table(lines[:limit])
     if len(lines) > limit:
         show.note(f"{len(lines) - limit} more; say --limit {len(lines)}.")
-    show.note(f"Prior: {report.prior_from}. Untested pieces are shown apart and never counted.")
+    show.note(
+        "Due: on order. Keep, To: keep at least, order up to. Out: chance of running out before"
+        f" the next delivery. Prior: {report.prior_from}. Untested pieces are never counted."
+    )
 
 
 def _low_row(line: Any) -> dict[str, Any]:
@@ -188,7 +191,7 @@ def worth(
         for line in report.pulls
     ]
     if rows:
-        show.table(("Pull", "Good", "Min", "A min", "Why"), rows, right=(1, 2, 3))
+        show.table(("Pull", "Good", "Minutes", "A minute", "Why"), rows, right=(1, 2, 3))
         gain = show.money(max(0, round(report.gain)))
         show.line(f"{report.minutes:.0f} minutes; worth {gain} over the wage.")
     else:

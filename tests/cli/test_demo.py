@@ -33,14 +33,13 @@ def test_the_walk_shows_the_main_job_and_the_shelf_stays(tmp_path: Path) -> None
     assert "\x1b" not in said.out + said.err
 
 
-def test_what_the_walk_fitted_is_in_the_journal(tmp_path: Path) -> None:
-    """It ran on a real shelf: the last events are those of its job, and the shelf is whole."""
+def test_the_shelf_that_stays_is_as_before_the_walk(tmp_path: Path) -> None:
+    """The walk uses up the best switch; whoever tries the same search finds it still there."""
     path = str(tmp_path / "demo.shelf")
     call("demo", "--to", path)
-    kinds = [row["kind"] for row in told("--shelf", path, "history", "--limit", "4")]
+    found = told("--shelf", path, "find", "NFD-V16-63", "-j", "470", "-p", "primary-interlock")
 
-    assert "fitted" in kinds
-    assert "job-closed" in kinds
+    assert found["stand_ins"][0]["verdict"] == "same"
     assert call("--shelf", path, "check").out == "The shelf is whole.\n"
 
 

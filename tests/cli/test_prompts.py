@@ -55,6 +55,32 @@ def test_an_answer_that_is_not_understood_is_asked_again() -> None:
 
 
 @pytest.mark.usefixtures("shelf")
+@pytest.mark.parametrize(
+    ("slip", "sentence"),
+    [
+        ("swich|16A 250V~", "Did you mean switch?"),
+        ("fuse|", "Write family|marking|bin|state|quantity."),
+        ("fuse|T5AL250V|A1|clicks", "There is no fuse state 'clicks'."),
+        ("fuse|T5AL250V|A1|good|1|x", "Write family|marking|bin|state|quantity."),
+    ],
+)
+def test_one_slip_costs_none_of_the_other_pieces(slip: str, sentence: str) -> None:
+    """Each piece is checked when it is typed, not after the last one."""
+    said = sit("strip", "U7", keys=f"oven\n\n\nfuse|T5AL250V\n{slip}\n16A 250V~ T85\n\n")
+
+    assert said.code == 0, said.err
+    assert sentence in " ".join(said.err.split())
+    assert len(_lots(call("show", "--unit", "U7", "--json"))) == 2
+
+
+@pytest.mark.usefixtures("shelf")
+def test_a_marking_alone_is_a_piece() -> None:
+    """Its family is read from it."""
+    assert sit("strip", "U7", keys="oven\n\n\nT5AL250V\n\n").code == 0
+    assert [row[0] for row in _lots(call("show", "--unit", "U7", "--json"))] == ["fuse"]
+
+
+@pytest.mark.usefixtures("shelf")
 def test_the_hazard_is_named_before_the_first_piece_is_asked_for() -> None:
     """Whoever opens the unit reads of the charged capacitor first, and once."""
     said = sit("strip", "U7", keys="oven\n\n\nhv_capacitor|1.0uF 2100VAC\n\n")

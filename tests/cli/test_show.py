@@ -110,7 +110,7 @@ def test_a_table_keeps_numbers_right_and_cells_whole(
     show.table(("No", "Text"), [(7, "x" * 100), (1234, None)], right=(0,), styles=("refused",))
     lines = capsys.readouterr().out.splitlines()
 
-    assert lines[2].startswith("   7   xxx")
+    assert lines[2].startswith("   7  xxx")
     assert sum(line.count("x") for line in lines) == 100 + 1  # the head's own
     assert lines[-1] == "1234"
     assert max(map(len, lines)) <= 60
