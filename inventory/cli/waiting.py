@@ -57,7 +57,9 @@ class _Bar:
                 redirect_stderr=True,  # a note goes above the bar, not into it
             )
             made.start()
-            self._shown = made, made.add_task(self.what, total=self.total, completed=self._done)
+            task = made.add_task(self.what, total=self.total)
+            self._shown = made, task
+            made.update(task, completed=self._done)  # what was told before there was a bar
 
     def _columns(self) -> "list[str | ProgressColumn]":
         """What the bar shows: a share only where the whole is known."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import subprocess
 import sys
@@ -10,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from inventory.cli.encoding import readable
+from inventory.cli.start import main
 from tests.cli.calling import demo_file
 
 __all__ = ["demo_file"]
@@ -69,3 +71,37 @@ def test_a_reader_that_goes_away_is_no_failure(demo_file: Path) -> None:
         process.stdout.close()
         assert process.stderr.read() == b""
         assert process.wait() == 0
+
+
+def _ends_with(words: list[str], monkeypatch: pytest.MonkeyPatch) -> tuple[int, str, str]:
+    """Code and both streams of ``main`` on a screen and a keyboard that know ASCII only."""
+    ends = [io.TextIOWrapper(io.BytesIO(), encoding="ascii") for _ in range(3)]
+    for name, stream in zip(("stdin", "stdout", "stderr"), ends, strict=True):
+        monkeypatch.setattr(sys, name, stream)
+    monkeypatch.setattr(sys, "argv", ["salvage", *words])
+    with pytest.raises(SystemExit) as ended:
+        main()
+    for stream in ends[1:]:
+        stream.flush()
+    assert ends[0].encoding == "utf-8"
+    out, err = (stream.buffer.getvalue().decode() for stream in ends[1:])
+    return int(str(ended.value.code)), out, err
+
+
+def test_the_whole_command_spells_what_a_screen_has_not(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The result, and a sentence about what was mistyped."""
+    code, out, err = _ends_with(["read", "4.7 Ω", "--family", "resistor"], monkeypatch)
+    assert (code, err) == (0, "")
+    assert "resistance 4.7 ohm" in out
+
+    code, out, err = _ends_with(["read", "x", "--family", "±"], monkeypatch)
+    assert (code, out) == (2, "")
+    assert "'+/-'" in err
+
+
+def test_an_argument_of_other_bytes_stays_as_it_came(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Neither ASCII nor UTF-8: shown by its numbers, and no traceback."""
+    assert readable("4\udcff7") == "4\udcff7"
+    code, out, _ = _ends_with(["read", "4\udcff7"], monkeypatch)
+    assert code == 0
+    assert "\\udcff" in out

@@ -151,3 +151,11 @@ def test_a_dry_merge_asks_nothing_and_changes_nothing() -> None:
         said.out == "Keep 1: 16A 250V~, switch\nDrop 2: 16A 250V~, switch\nWould merge 2 into 1.\n"
     )
     assert told("show", "2")["part"] == 2
+
+
+@pytest.mark.usefixtures("own_demo")
+def test_a_doubt_about_what_was_typed_is_told_before_the_answer() -> None:
+    """Warnings of the reading, on stderr, in front of what was found with them."""
+    said = call("find", "16(4)A 250V~ T85 T105", "--family", "switch")
+    assert "Note: Two different ambient marks" in " ".join(said.err.split())
+    assert "Two different" not in said.out
