@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from inventory.errors import StoreUnusable
-from inventory.store.shelf import Shelf, file_of, is_there, open_shelf
+from inventory.store.shelf import Shelf, file_of, is_there, open_on_server, open_shelf
 
 FILE_NAME = "bench.shelf"
 
@@ -52,6 +52,8 @@ def write_on(said: str | None, work: Callable[[Shelf], Done], *, dry_run: bool =
     from inventory.store.new_shelf import made_with
 
     where = shelf_path(said)
+    if file_of(where) is None:
+        return _on_server(where, work, dry_run=dry_run)
     path = _free_place(where)
     if path is None:
         return work(open_for(said))
@@ -63,6 +65,15 @@ def write_on(said: str | None, work: Callable[[Shelf], Done], *, dry_run: bool =
         _LOG.warning("A new shelf was made at %s.", path)
         open_for(said).close()  # warns of a place that is none for a shelf
     return made[0]
+
+
+def _on_server(where: str, work: Callable[[Shelf], Done], *, dry_run: bool) -> Done:
+    """The same on a server, where the first write makes the shelf that is missing."""
+    opened = open_on_server(where, to_fill=True)
+    done = work(opened)
+    if opened.server and opened.server.to_fill and not dry_run:
+        _LOG.warning("A new shelf was made. %s keeps it.", opened.server.name)
+    return done
 
 
 def _free_place(where: str) -> Path | None:

@@ -17,30 +17,32 @@ class Asking:
 
     def __init__(self, connection: Any) -> None:
         dialect = getattr(connection, "dialect", None)
-        self._portable = dialect is not None and dialect.name != "sqlite"
+        self.portable = dialect is not None and dialect.name != "sqlite"
+        """True for any database but SQLite."""
         self._connection = connection
-        if dialect is not None and not self._portable:
+        if dialect is not None and not self.portable:
             self._connection = connection.connection.driver_connection
 
     def rows(self, statement: str, values: Values = ()) -> Iterable[Any]:
         """The rows of one SELECT."""
-        if not self._portable:
+        if not self.portable:
             return self._connection.execute(statement, values)  # type: ignore[no-any-return]
         if isinstance(values, Mapping):
-            return self._named(statement, values)  # type: ignore[no-any-return]
-        return self._numbered(statement, dict(_numbers(values)))  # type: ignore[no-any-return]
+            return map(tuple, self._named(statement, values))
+        return map(tuple, self._numbered(statement, dict(_numbers(values))))
 
     def days(self, column: str) -> str:
         """SQL for a moment as days, so that moments can be subtracted and added up."""
-        if self._portable:
-            return f"EXTRACT(EPOCH FROM CAST({column} AS TIMESTAMPTZ)) / 86400.0"
+        if self.portable:
+            # a value keeps one kind in all of a statement, and a moment is a text
+            return f"EXTRACT(EPOCH FROM CAST(CAST({column} AS TEXT) AS TIMESTAMPTZ)) / 86400.0"
         return f"julianday({column})"
 
     def run(self, statement: str, rows: Sequence[Sequence[Any]]) -> None:
         """One statement that writes, once a row."""
         if not rows:
             return
-        if self._portable:
+        if self.portable:
             self._numbered(statement, [dict(_numbers(values)) for values in rows])
         else:
             self._connection.executemany(statement, rows)

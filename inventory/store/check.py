@@ -80,7 +80,7 @@ def _pages(connection: Connection) -> list[Finding]:
 
 def _references(connection: Connection) -> Iterator[Finding]:
     """Rows that point to a row that is not there."""
-    if connection.dialect.name != "sqlite":
+    if connection.dialect.name != "sqlite":  # a server holds its references itself
         return
     for table, row, parent, _ in connection.exec_driver_sql("PRAGMA foreign_key_check"):
         yield Finding("references", f"Row {row} of {table} points to a {parent} that is not there.")
@@ -186,7 +186,7 @@ def _holds(connection: Connection) -> Iterator[Finding]:
             " WHERE journal.held <> 0 AND journal.lot_id IS NOT NULL"
             " GROUP BY journal.lot_id, journal.job_id, job.closed_at"
             " HAVING SUM(journal.held) < 0 OR (SUM(journal.held) > 0 AND"
-            " job.closed_at IS NOT NULL) ORDER BY journal.lot_id, journal.job_id"
+            " job.closed_at IS NOT NULL) ORDER BY journal.lot_id, COALESCE(journal.job_id, 0)"
         )
     ).mappings()
     for row in rows:

@@ -97,23 +97,6 @@ def driver_for(path: Path, *, read_only: bool = False) -> Any:
     return connection
 
 
-def engine_for_url(url: str) -> Engine:
-    """An engine on a database server; the schema is the same."""
-    from sqlalchemy import create_engine
-    from sqlalchemy.engine import make_url
-    from sqlalchemy.exc import ArgumentError, NoSuchModuleError
-
-    try:
-        address = make_url(url)
-        if address.get_backend_name() == "sqlite":
-            raise WrongInput("A shelf file is named by its path, or as sqlite:///path.")
-        return create_engine(address)
-    except (ArgumentError, NoSuchModuleError, ModuleNotFoundError, ValueError) as error:
-        # the address may hold a password: neither it nor an error that repeats it is shown
-        why = f": {error}" if isinstance(error, NoSuchModuleError | ModuleNotFoundError) else ""
-        raise WrongInput(f"That address cannot be used as a shelf{why}.") from error
-
-
 def _uri(path: Path) -> str:
     """A path as it stands in an SQLite URI."""
     from urllib.parse import quote

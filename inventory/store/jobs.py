@@ -107,12 +107,16 @@ def add_readings(
     connection: Connection, number: int, readings: Iterable[Mapping[str, Any]]
 ) -> None:
     """Write close-out readings: name, number, unit, method, within, sentence, source."""
-    rows = [{**reading, "job_id": number, "at": now()} for reading in readings]
+    first = next_id(connection, "job_reading")
+    rows = [
+        {**reading, "id": one, "job_id": number, "at": now()}
+        for one, reading in enumerate(readings, start=first)
+    ]
     if rows:
         connection.execute(
             text(
-                "INSERT INTO job_reading (job_id, at, name, number, unit, method, within,"
-                " sentence, source) VALUES (:job_id, :at, :name, :number, :unit, :method,"
+                "INSERT INTO job_reading (id, job_id, at, name, number, unit, method, within,"
+                " sentence, source) VALUES (:id, :job_id, :at, :name, :number, :unit, :method,"
                 " :within, :sentence, :source)"
             ),
             rows,
@@ -145,12 +149,13 @@ def add_test(
         ),
         {"at": now(), **test, "id": number},
     )
-    numbered = [{**row, "test_id": number} for row in rows]
+    first = next_id(connection, "bench_reading")
+    numbered = [{**row, "id": one, "test_id": number} for one, row in enumerate(rows, start=first)]
     if numbered:
         connection.execute(
             text(
-                "INSERT INTO bench_reading (test_id, name, number, word, unit, sentence, source)"
-                " VALUES (:test_id, :name, :number, :word, :unit, :sentence, :source)"
+                "INSERT INTO bench_reading (id, test_id, name, number, word, unit, sentence,"
+                " source) VALUES (:id, :test_id, :name, :number, :word, :unit, :sentence, :source)"
             ),
             numbered,
         )

@@ -76,6 +76,11 @@ def _every_reference_holds(connection: Connection, path: Path) -> None:
         )
 
 
+def version_table(connection: Connection) -> str:
+    """Where Alembic keeps the schema version; on a server its name says whose tables these are."""
+    return "alembic_version" if connection.dialect.name == "sqlite" else "shelf_schema"
+
+
 def migrate(connection: Connection) -> None:
     """Run Alembic's migrations to the newest on an open connection."""
     from alembic import command

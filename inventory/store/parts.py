@@ -21,8 +21,10 @@ _INSERT = (
     " code_key, marking_key, keep_at_least, note, created_at)"
     " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 )
-_INSERT_RATING = "INSERT INTO rating (part_id, name, number, word, slot) VALUES (?, ?, ?, ?, ?)"
-_INSERT_ALIAS = "INSERT INTO alias (part_id, code, code_key, source) VALUES (?, ?, ?, ?)"
+_INSERT_RATING = (
+    "INSERT INTO rating (id, part_id, name, number, word, slot) VALUES (?, ?, ?, ?, ?, ?)"
+)
+_INSERT_ALIAS = "INSERT INTO alias (id, part_id, code, code_key, source) VALUES (?, ?, ?, ?, ?)"
 
 
 def next_id(connection: Connection, table: str) -> int:
@@ -36,22 +38,31 @@ def add(connection: Connection, parts: Sequence[Part]) -> list[int]:
     first = next_id(connection, "part_type")
     moment = now()
     numbered = list(enumerate(parts, start=first))
-    ask = Asking(connection)
-    ask.run(_INSERT, [_row(number, part, moment) for number, part in numbered])
-    ask.run(
-        _INSERT_RATING,
-        [row for number, part in numbered for row in rating_rows(number, filed_as(part))],
+    Asking(connection).run(_INSERT, [_row(number, part, moment) for number, part in numbered])
+    _add_ratings(
+        connection,
+        (row for number, part in numbered for row in rating_rows(number, filed_as(part))),
     )
-    ask.run(
-        _INSERT_ALIAS,
-        [
-            (number, code, code_key(code), None)
-            for number, part in numbered
-            for code in part.aliases
-        ],
+    _add_aliases(
+        connection, ((number, code, None) for number, part in numbered for code in part.aliases)
     )
     search_index.add(connection, search_texts(numbered))
     return [number for number, _ in numbered]
+
+
+def _add_ratings(connection: Connection, rows: Iterable[RatingLine]) -> None:
+    """Write rating rows behind those that are there."""
+    numbered = enumerate(rows, start=next_id(connection, "rating"))
+    Asking(connection).run(_INSERT_RATING, [(number, *row) for number, row in numbered])
+
+
+def _add_aliases(connection: Connection, rows: Iterable[tuple[int, str, str | None]]) -> None:
+    """Write other codes, each with its part type and source, behind those that are there."""
+    numbered = enumerate(rows, start=next_id(connection, "alias"))
+    Asking(connection).run(
+        _INSERT_ALIAS,
+        [(number, part, code, code_key(code), said) for number, (part, code, said) in numbered],
+    )
 
 
 _JSON = json.JSONEncoder(ensure_ascii=False)
@@ -184,7 +195,7 @@ def _chunk(connection: Connection, numbers: list[int]) -> dict[int, Part]:
         numbers,
     )
     found = {}
-    for row in ask.rows(f"SELECT {_COLUMNS} FROM part_type WHERE id {within}", numbers):  # noqa: S608
+    for row in ask.rows(f"SELECT {_COLUMNS} FROM part_type WHERE id {within} ORDER BY id", numbers):  # noqa: S608
         said = dict(zip(_NAMES, row, strict=True))
         over = {name: json.loads(value) for name, value in measured.get(said["id"], ())}
         said["ratings"] = {**json.loads(said["ratings"]), **over}
@@ -269,7 +280,7 @@ def _alike(ask: Asking, wanted: Sequence[Part]) -> Iterator[tuple[Any, ...]]:
 
 def add_alias(connection: Connection, part_id: int, code: str, source: str | None) -> None:
     """Another code the part type goes by."""
-    Asking(connection).run(_INSERT_ALIAS, [(part_id, code, code_key(code), source)])
+    _add_aliases(connection, [(part_id, code, source)])
     search_index.add(connection, [(part_id, code)])
 
 
@@ -309,8 +320,8 @@ def take_back_measures(connection: Connection, numbers: Iterable[int]) -> None:
 def file_ratings(connection: Connection, part_id: int, *, empty: bool = False) -> None:
     """Write the rating rows of a part type anew from its record; none where it is ``empty``."""
     connection.execute(text("DELETE FROM rating WHERE part_id = :id"), {"id": part_id})
-    rows = [] if empty else list(rating_rows(part_id, filed_as(get(connection, part_id))))
-    Asking(connection).run(_INSERT_RATING, rows)
+    if not empty:
+        _add_ratings(connection, rating_rows(part_id, filed_as(get(connection, part_id))))
 
 
 def set_keep_at_least(connection: Connection, part_id: int, level: int | None) -> None:

@@ -86,7 +86,7 @@ def _found(
     # with gaps, what the first driver does not find for lack of a value another one may
     for driver in drivers if gaps else drivers[:1]:
         others = [need for need in needs if need is not driver and _narrows(need)]
-        for query in driving(driver, families, others, gaps=gaps):
+        for query in driving(driver, families, others, gaps=gaps, sort=ask.portable):
             found |= dict.fromkeys(number for (number,) in ask.rows(query.sql, query.values))
     return found
 
@@ -114,6 +114,8 @@ def _count(ask: Asking, need: Need) -> int:
 
 def _share(ask: Asking, need: Need, sample: Sequence[int]) -> int:
     """How many of some parts in stock meet a need: tells common needs apart."""
+    if not sample:
+        return 0
     of_parts = ", ".join("?" for _ in sample)
     parts = [_where(need, name, "x") for name in need.names]
     met = " OR ".join(f"({part.sql})" for part in parts)
@@ -123,27 +125,39 @@ def _share(ask: Asking, need: Need, sample: Sequence[int]) -> int:
 
 
 def driving(
-    driver: Need, families: Sequence[str], others: Sequence[Need], *, gaps: bool
+    driver: Need, families: Sequence[str], others: Sequence[Need], *, gaps: bool, sort: bool = False
 ) -> Iterator[Query]:
-    """One query for each name of the driving need."""
+    """One query for each name of the driving need.
+
+    SQLite hands on the driver's rows in their order and stops when it has enough; another
+    database has to ``sort`` what it found.
+    """
+    column = "number" if driver.words is None else "word"
+    # at most: the figure just below comes first
+    down = " DESC" if driver.words is None and driver.low is None else ""
+    begin, end = _outer(down) if sort else ("SELECT DISTINCT d.part_id", "")
+    kind = ", ".join("?" for _ in families)
+    checks = [_check(need, gaps=gaps or not need.must) for need in others]
+    more = [value for check in checks for value in check.values]
+    most = LOOKED_AT_FOR_GAPS if gaps else LOOKED_AT
     for name in driver.names:
         where = _where(driver, name, "r")
-        order = "r.number" if driver.words is None else "r.word"
-        if driver.words is None and driver.low is None:
-            order += " DESC"  # at most: the figure just below comes first
-        inner = f"SELECT r.part_id FROM rating r WHERE {where.sql} ORDER BY {order} LIMIT ?"  # noqa: S608
-        kind = ", ".join("?" for _ in families)
-        checks = [_check(need, gaps=gaps or not need.must) for need in others]
         sql = (
-            f"SELECT DISTINCT d.part_id FROM ({inner}) AS d WHERE"  # noqa: S608
+            f"{begin} FROM (SELECT r.part_id, r.{column} AS met FROM rating r WHERE {where.sql}"  # noqa: S608
+            f" ORDER BY r.{column}{down}, r.part_id{down} LIMIT ?) AS d WHERE"
             " EXISTS (SELECT 1 FROM lot l WHERE l.part_id = d.part_id AND l.on_hand > l.held)"
             " AND EXISTS (SELECT 1 FROM part_type p WHERE p.id = d.part_id"
             f" AND p.family IN ({kind}) AND p.merged_into IS NULL)"
-            f"{''.join(check.sql for check in checks)} LIMIT ?"
+            f"{''.join(check.sql for check in checks)}{end} LIMIT ?"
         )
-        more = (value for check in checks for value in check.values)
-        most = LOOKED_AT_FOR_GAPS if gaps else LOOKED_AT
         yield Query(sql, (*where.values, most, *families, *more, FETCHED))
+
+
+def _outer(down: str) -> tuple[str, str]:
+    """How a query begins and ends that puts every part once, by its nearest row."""
+    nearest = "MAX" if down else "MIN"
+    order = f" GROUP BY d.part_id ORDER BY {nearest}(d.met){down}, d.part_id{down}"
+    return "SELECT d.part_id", order
 
 
 def _check(need: Need, *, gaps: bool) -> Query:
@@ -203,6 +217,8 @@ def _nearest(ask: Asking, numbers: Iterable[int], needs: Sequence[Need]) -> list
 
 def _figures(ask: Asking, numbers: list[int], names: list[str]) -> Iterator[tuple[int, str, float]]:
     """Figures of some ratings of some parts."""
+    if not names:
+        return
     holders = ", ".join("?" for _ in names)
     for start in range(0, len(numbers), 200):
         chunk = numbers[start : start + 200]

@@ -34,7 +34,7 @@ _GIVEN = f"""
 SELECT {{stood_for}}, COALESCE(u.maker, ''), u.model_key, u.id, SUM(j.quantity)
 FROM journal j JOIN source_unit u ON u.id = j.source_unit_id JOIN part_type p ON p.id = j.part_id
 WHERE j.kind = 'logged' AND u.model_key IS NOT NULL AND j.at <= :as_of AND j.seq NOT IN {UNDONE}
-GROUP BY 1, 2, 3, 4
+GROUP BY 1, 2, 3, 4 ORDER BY 1, 2, 3, 4
 """  # noqa: S608 - our own words
 
 

@@ -40,9 +40,12 @@ PLAIN_LENGTH = 16
 LOOKED_AT = 500
 """Candidates that are looked at where not every carrier will do."""
 
-_BEHIND = "SELECT key, text_id FROM search_seed WHERE seed = ? AND key >= ? ORDER BY key LIMIT ?"
+_BEHIND = (
+    "SELECT key, text_id FROM search_seed WHERE seed = ? AND key >= ? ORDER BY key, text_id LIMIT ?"
+)
 _BEFORE = (
-    "SELECT key, text_id FROM search_seed WHERE seed = ? AND key < ? ORDER BY key DESC LIMIT ?"
+    "SELECT key, text_id FROM search_seed WHERE seed = ? AND key < ?"
+    " ORDER BY key DESC, text_id DESC LIMIT ?"
 )
 _CARRIED = (
     "SELECT part_id FROM search_part WHERE text_id = ? AND part_id <> ? ORDER BY part_id LIMIT ?"

@@ -28,7 +28,7 @@ _FIND = (
 _ADD_PART = "INSERT INTO search_part (text_id, part_id) VALUES (?, ?) ON CONFLICT DO NOTHING"
 _TEXTS_OF_PART = (
     "SELECT t.id, t.text FROM search_part p JOIN search_text t ON t.id = p.text_id"
-    " WHERE p.part_id = ?"
+    " WHERE p.part_id = ? ORDER BY t.id"
 )
 
 

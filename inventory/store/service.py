@@ -75,7 +75,7 @@ def tallies(
     return ask.rows(
         f"SELECT {NOW}, p.family, SUM(CASE j.kind WHEN 'fitted' THEN -j.quantity ELSE 0 END),"
         f" SUM(-j.quantity * ({gone})) {_FROM}{among} AND {_FAILED.format(in_or_not='NOT IN')}"
-        " GROUP BY 1, 2",
+        " GROUP BY 1, 2 ORDER BY 1, 2",
         {"as_of": now, **values},
     )
 
@@ -97,7 +97,7 @@ def names_of_parts(
     """
     among, values = _among(families)
     statement = "SELECT id, type_code, marking, maker FROM part_type p WHERE 1 = 1"
-    rows = list(Asking(connection).rows(statement + among, values))
+    rows = list(Asking(connection).rows(f"{statement}{among} ORDER BY id", values))
     makers: dict[str, set[str | None]] = {}
     for _, code, marking, maker in rows:
         makers.setdefault(code or marking, set()).add(maker)
@@ -113,7 +113,7 @@ def models_of_lots(connection: Connection) -> dict[int, str]:
     """The model of the source unit each salvaged lot came from."""
     rows = Asking(connection).rows(
         "SELECT l.id, u.maker, u.model FROM lot l JOIN source_unit u ON u.id = l.source_unit_id"
-        " WHERE u.model IS NOT NULL"
+        " WHERE u.model IS NOT NULL ORDER BY l.id"
     )
     return {number: f"{maker} {model}" if maker else model for number, maker, model in rows}
 
@@ -132,7 +132,7 @@ def failed_often(connection: Connection, part_ids: Sequence[int | None]) -> list
         return []
     rows = ask.rows(
         "SELECT part_id, COUNT(*) FROM journal WHERE kind = 'failed' AND part_id IN"  # noqa: S608
-        f" ({places(len(asked))}) GROUP BY part_id",
+        f" ({places(len(asked))}) GROUP BY part_id ORDER BY part_id",
         asked,
     )
     failures: dict[int, int] = {}

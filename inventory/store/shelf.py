@@ -21,6 +21,8 @@ from inventory.store.trouble import explaining
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
+    from inventory.store.server import Server
+
 
 class EngineLater:
     """An engine that is made when it is first asked for: a search never does."""
@@ -52,6 +54,7 @@ class Shelf:
     bench: str  # who writes
     warnings: tuple[str, ...] = ()  # what a person should know of the place it lies in
     driver: Callable[[], Any] | None = None  # opens the driver's own connection, where that will do
+    server: Server | None = None
 
     @property
     def engine(self) -> Engine:
@@ -76,8 +79,15 @@ class Shelf:
     @contextmanager
     def read(self) -> Iterator[Connection]:
         """A read transaction."""
-        with explaining(self.path), self.engine.connect() as connection, connection.begin():
+        with (
+            explaining(self.path),
+            self.engine.connect() as connection,
+            connection.begin() as transaction,
+        ):
+            if self.server:
+                self.server.begin(connection, writes=False)
             yield connection
+            transaction.rollback()  # a shelf that comes with its first write is not made by a look
 
     @contextmanager
     def write(self, *, dry_run: bool = False) -> Iterator[Connection]:
@@ -92,6 +102,8 @@ class Shelf:
             writer.connect() as connection,
             connection.begin() as transaction,
         ):
+            if self.server:
+                self.server.begin(connection, writes=True)
             yield connection
             if dry_run:
                 transaction.rollback()
@@ -149,11 +161,10 @@ def open_shelf(where: str, *, bench: str | None = None, create: bool = False) ->
 
     Raises ``StoreUnusable`` for a file that is not a shelf, or of a newer program.
     """
-    who = bench or os.environ.get("SALVAGE_BENCH") or "bench"
     path = file_of(where)
     if path is None:
-        engine = opening.engine_for_url(where)
-        return Shelf(EngineLater(lambda: engine), None, who)
+        return open_on_server(where, bench=bench, create=create)
+    who = _who(bench)
     with explaining(path):
         if is_there(path):
             return _open_existing(path, who)
@@ -162,6 +173,22 @@ def open_shelf(where: str, *, bench: str | None = None, create: bool = False) ->
     raise StoreUnusable(
         f"There is no shelf at {path} yet; log a part, load a file or run 'salvage demo'."
     )
+
+
+def open_on_server(
+    url: str, *, bench: str | None = None, create: bool = False, to_fill: bool = False
+) -> Shelf:
+    """Open the shelf on a database server; with ``to_fill`` the first write may make it."""
+    from inventory.store.server import open_server
+
+    with explaining(None):
+        server = open_server(url, create=create, to_fill=to_fill)
+    return Shelf(EngineLater(lambda: server.engine), None, _who(bench), server=server)
+
+
+def _who(bench: str | None) -> str:
+    """The bench that writes: as said, else as the environment has it."""
+    return bench or os.environ.get("SALVAGE_BENCH") or "bench"
 
 
 def _open_existing(path: Path, who: str) -> Shelf:

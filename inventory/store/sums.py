@@ -47,14 +47,15 @@ class Stock(NamedTuple):
 
 _STOCK_NOW = (
     "SELECT part_id, state, origin, history, SUM(on_hand), SUM(held) FROM lot WHERE on_hand > 0"
-    " GROUP BY part_id, state, origin, history"
+    " GROUP BY part_id, state, origin, history ORDER BY part_id, state, origin,"
+    " COALESCE(history, '')"
 )
 
 _STOCK_THEN = """
 SELECT lot.id, lot.part_id, lot.state, lot.origin, lot.history, s.on_hand, s.held FROM
 (SELECT lot_id, SUM(quantity) AS on_hand, SUM(held) AS held FROM journal
  WHERE lot_id IS NOT NULL AND at <= :as_of GROUP BY lot_id) s
-JOIN lot ON lot.id = s.lot_id WHERE s.on_hand > 0
+JOIN lot ON lot.id = s.lot_id WHERE s.on_hand > 0 ORDER BY lot.id
 """
 
 
@@ -93,7 +94,7 @@ def on_order(connection: Connection, as_of: str) -> dict[int, int]:
     rows = Asking(connection).rows(
         f"SELECT {before(connection, as_of).stood_for}, SUM(j.ordered) FROM journal j"  # noqa: S608
         " JOIN part_type p ON p.id = j.part_id WHERE j.ordered <> 0 AND j.at <= :as_of"
-        " GROUP BY 1 HAVING SUM(j.ordered) <> 0",
+        " GROUP BY 1 HAVING SUM(j.ordered) <> 0 ORDER BY 1",
         {"as_of": as_of},
     )
     return dict(rows)

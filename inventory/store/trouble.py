@@ -35,6 +35,10 @@ def explaining(path: Path | None) -> Iterator[None]:
     except _wrapped("IntegrityError"):
         raise
     except _wrapped("DBAPIError") as error:
+        if path is None:
+            from inventory.store import server_trouble
+
+            raise server_trouble.explained(error) from error  # type: ignore[arg-type]
         raise explained(str(getattr(error, "orig", error)), path) from error
     except opening.driver_errors() as error:
         raise explained(str(error), path) from error

@@ -24,7 +24,12 @@ TABLES = (
 def rows_of_table(connection: Connection, table: str) -> Iterator[dict[str, Any]]:
     """All rows of one of our tables, one at a time: a journal may be long."""
     rows = connection.execute(text(f"SELECT * FROM {table} ORDER BY 1"))  # noqa: S608
-    return map(dict, rows.mappings())
+    return ({name: _plain(value) for name, value in row.items()} for row in rows.mappings())
+
+
+def _plain(value: Any) -> Any:
+    """A value as every database can write it: a truth value is 0 or 1."""
+    return int(value) if isinstance(value, bool) else value
 
 
 def count(connection: Connection) -> int:
@@ -44,12 +49,18 @@ def fill(connection: Connection, tables: dict[str, list[dict[str, Any]]]) -> dic
     Raises ``WrongInput`` where a value is not of its column's kind, where rows contradict each
     other, or where the journal's chain does not hold: a dump is a file from outside.
     """
-    if connection.dialect.name == "sqlite":
-        connection.exec_driver_sql("PRAGMA defer_foreign_keys=ON")
+    # a part type may have become one of a later row
+    on_server = connection.dialect.name != "sqlite"
+    connection.exec_driver_sql(
+        "SET CONSTRAINTS ALL DEFERRED" if on_server else "PRAGMA defer_foreign_keys=ON"
+    )
     try:
         counted = {name: _fill_one(connection, name, tables.get(name, [])) for name in TABLES}
+        if on_server:
+            connection.exec_driver_sql("SET CONSTRAINTS ALL IMMEDIATE")
     except IntegrityError as error:
-        raise WrongInput(f"The rows of the dump contradict each other: {error.orig}.") from error
+        said = str(error.orig).splitlines()[0]
+        raise WrongInput(f"The rows of the dump contradict each other: {said}.") from error
     contradiction = next(contradictions(connection), None)
     if contradiction is not None:
         raise WrongInput(f"The dump contradicts itself: {contradiction.sentence}")
@@ -69,6 +80,9 @@ def _fill_one(connection: Connection, table: str, rows: list[dict[str, Any]]) ->
         for name, value in row.items():
             if not _belongs(value, columns[name], is_json=name in _JSON.get(table, ())):
                 raise WrongInput(f"Row {number} of {table!r} cannot have such a {name!r}.")
+    flags = [name for name in names if columns[name]["type"].python_type is bool]
+    for row in rows:
+        row |= {name: bool(row[name]) for name in flags if row[name] is not None}
     holders = ", ".join(f":{name}" for name in names)
     connection.execute(
         text(f"INSERT INTO {table} ({', '.join(names)}) VALUES ({holders})"),  # noqa: S608

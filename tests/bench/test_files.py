@@ -11,6 +11,7 @@ from inventory.bench import dumps, files, loading, look
 from inventory.errors import InventoryError, Refused, WrongInput
 from inventory.store import lots, parts
 from inventory.store.shelf import Shelf, open_shelf
+from tests.store.shelves import place
 
 GOOD = (
     "family,marking,quantity,bin,state\n"
@@ -154,7 +155,7 @@ def test_a_dump_fills_an_empty_shelf_as_it_was(shelf: Shelf, tmp_path: Path) -> 
     loading.load(shelf, _file(tmp_path, GOOD))
     path = tmp_path / "whole.json"
     dumps.dump_json(shelf, path)
-    other = open_shelf(str(tmp_path / "other.shelf"), create=True)
+    other = open_shelf(place(tmp_path / "other.shelf"), create=True)
     dumps.load_dump(other, path)
     assert _lots(other) == _lots(shelf)
     second = tmp_path / "again.json"
@@ -169,7 +170,7 @@ def test_a_dump_with_a_changed_journal_is_refused(shelf: Shelf, tmp_path: Path) 
     path = tmp_path / "whole.json"
     dumps.dump_json(shelf, path)
     path.write_text(path.read_text().replace('"quantity": 10', '"quantity": 11'))
-    other = open_shelf(str(tmp_path / "other.shelf"), create=True)
+    other = open_shelf(place(tmp_path / "other.shelf"), create=True)
     with pytest.raises(WrongInput, match="journal"):
         dumps.load_dump(other, path)
     assert _lots(other) == []
@@ -186,7 +187,7 @@ def test_a_csv_dump_is_safe_in_a_spreadsheet_and_loads_again(shelf: Shelf, tmp_p
     path = tmp_path / "out.csv"
     dumps.dump_csv(shelf, path)
     assert "'=SUM(A1)" in path.read_text()
-    other = open_shelf(str(tmp_path / "other.shelf"), create=True)
+    other = open_shelf(place(tmp_path / "other.shelf"), create=True)
     loading.load(other, path)
     assert [marking for marking, _, _ in _lots(other)] == ["=SUM(A1)", "-5A"]
     other.close()

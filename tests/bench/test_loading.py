@@ -14,6 +14,7 @@ from inventory.store import connection as opening
 from inventory.store import loaded, lots
 from inventory.store.files import digest_of
 from inventory.store.shelf import Shelf, open_shelf
+from tests.store.shelves import place
 
 
 def _file(folder: Path, rows: int) -> Path:
@@ -35,8 +36,8 @@ def test_another_bench_writes_while_a_file_is_read(
 ) -> None:
     """The lock is not held yet when the rows are understood."""
     monkeypatch.setattr(opening, "WAIT_SECONDS", 0.1)
-    shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
-    other = open_shelf(str(tmp_path / "a.shelf"), bench="south")
+    shelf = open_shelf(place(tmp_path / "a.shelf"), create=True)
+    other = open_shelf(place(tmp_path / "a.shelf"), bench="south")
     written = list[str]()
 
     def rows_beside_a_bench(path: Path, encoding: str | None = None) -> object:
@@ -55,8 +56,8 @@ def test_another_bench_writes_while_a_file_is_read(
 
 def test_a_file_with_bad_rows_is_refused_while_another_bench_writes(tmp_path: Path) -> None:
     """Nothing of it goes in, so nobody is waited for."""
-    shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
-    other = open_shelf(str(tmp_path / "a.shelf"), bench="south")
+    shelf = open_shelf(place(tmp_path / "a.shelf"), create=True)
+    other = open_shelf(place(tmp_path / "a.shelf"), bench="south")
     path = _file(tmp_path, 3)
     path.write_text(path.read_text() + "x,fuse,-1,B1\n", encoding="utf-8")
 
@@ -68,8 +69,8 @@ def test_a_file_another_bench_loads_meanwhile_is_not_loaded_twice(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """It is looked up again once the shelf is locked."""
-    shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
-    other = open_shelf(str(tmp_path / "a.shelf"), bench="south")
+    shelf = open_shelf(place(tmp_path / "a.shelf"), create=True)
+    other = open_shelf(place(tmp_path / "a.shelf"), bench="south")
     path = _file(tmp_path, 3)
 
     def rows_loaded_elsewhere(path: Path, encoding: str | None = None) -> object:
@@ -90,7 +91,7 @@ def test_rows_that_wait_in_a_file_arrive_as_those_in_memory(
     """Chunk after chunk, in the order of the file, each row once."""
     monkeypatch.setattr(loading, "KEPT_IN_MEMORY", memory)
     monkeypatch.setattr(loading, "CHUNK", 7)
-    shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
+    shelf = open_shelf(place(tmp_path / "a.shelf"), create=True)
     told = list[int]()
 
     done = loading.load(shelf, _file(tmp_path, 50), progress=told.append)
@@ -105,7 +106,7 @@ def test_a_full_temporary_folder_is_said_and_nothing_is_loaded(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The sentence names the folder; the file may be loaded again."""
-    shelf = open_shelf(str(tmp_path / "a.shelf"), create=True)
+    shelf = open_shelf(place(tmp_path / "a.shelf"), create=True)
     monkeypatch.setattr(loading, "KEPT_IN_MEMORY", 1)
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / "gone"))
     path = _file(tmp_path, 3)

@@ -15,8 +15,9 @@ from inventory.errors import NotFound, Refused, WrongInput
 from inventory.stock.report import LowLine
 from inventory.store import journal, lots, parts, search_index
 from inventory.store.check import check
-from inventory.store.shelf import Shelf, open_shelf
+from inventory.store.shelf import Shelf
 from tests.bench.shop import job, on, repair
+from tests.store.shelves import again
 
 
 @pytest.fixture
@@ -135,7 +136,7 @@ def test_what_was_ordered_before_can_be_received_after(twins: Shelf, asked: int)
 def test_an_order_that_came_in_under_the_kept_number_stays(twins: Shelf) -> None:
     """Taking the order back would leave fewer than none on order."""
     orders.order(twins, 2, 3)
-    other = open_shelf(str(twins.path), bench="other")
+    other = again(twins, "other")
     merge(other, 1, 2)
     orders.receive(other, 1, 3)
 
@@ -269,7 +270,7 @@ def test_a_merge_others_went_on_from_stays(twins: Shelf) -> None:
     """The kept part type became another one since."""
     log_pieces(twins, [Piece("16A 250V~", family="switch", type_code="ZZ-5")])
     merge(twins, 1, 2)
-    merge(open_shelf(str(twins.path), bench="other"), 4, 1)
+    merge(again(twins, "other"), 4, 1)
 
     with pytest.raises(Refused, match="merged into 4 since"):
         undo(twins)
@@ -280,7 +281,7 @@ def test_a_merge_others_went_on_from_stays(twins: Shelf) -> None:
 def test_pieces_used_as_one_cannot_be_told_apart(twins: Shelf, what: str) -> None:
     """They would stay with the wrong part type."""
     merge(twins, 1, 2)
-    other = open_shelf(str(twins.path), bench="other")
+    other = again(twins, "other")
     if what == "fitted":
         moves.fit(other, 2, job=job(other), untested=True)
     elif what == "split-off":
@@ -296,7 +297,7 @@ def test_pieces_used_as_one_cannot_be_told_apart(twins: Shelf, what: str) -> Non
 def test_what_leaves_every_piece_its_own_is_no_hindrance(twins: Shelf) -> None:
     """Held, counted, tested or fitted from the kept one's own lot; a slip taken back."""
     merge(twins, 1, 2)
-    other = open_shelf(str(twins.path), bench="other")
+    other = again(twins, "other")
     moves.hold(other, 2)
     moves.count(other, 2, 4)
     bench_test(other, 2, {}, state="clicks")

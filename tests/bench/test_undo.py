@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -24,15 +25,16 @@ from inventory.store import jobs, journal, lots, parts, units
 from inventory.store.check import check
 from inventory.store.jobs import Job
 from inventory.store.shelf import Shelf, open_shelf
+from tests.store.shelves import again, place
 
 
 @pytest.fixture
 def shelf(tmp_path: Path) -> Shelf:
     """A shelf with five good pieces as lot 1, job 1 open, logged and opened by another bench."""
-    before = open_shelf(str(tmp_path / "a.shelf"), bench="before", create=True)
+    before = open_shelf(place(tmp_path / "a.shelf"), bench="before", create=True)
     log_pieces(before, [Piece("EX-1 alpha", family="other", quantity=5, state="good", bin="A1")])
     repairs.open_job(before, Job(0, "", kind="microwave oven"))
-    return open_shelf(str(tmp_path / "a.shelf"), bench="north")
+    return open_shelf(place(tmp_path / "a.shelf"), bench="north")
 
 
 def _seen(shelf: Shelf) -> Any:
@@ -57,22 +59,22 @@ def _seen(shelf: Shelf) -> Any:
 def _twin(shelf: Shelf) -> None:
     """A second part type that is going to be merged into the first."""
     log_pieces(
-        open_shelf(str(shelf.path), bench="before"),
+        again(shelf, "before"),
         [Piece("EX 1 ALPHA twin", family="other", type_code="EX1", quantity=2)],
     )
 
 
 def _switch(shelf: Shelf) -> None:
     """A switch as part type 2, its actuator measured once already."""
-    before = open_shelf(str(shelf.path), bench="before")
+    before = again(shelf, "before")
     log_pieces(before, [Piece("16A 250V~", family="switch")])
     measured(before, 2, {"actuator": "lever"})
 
 
 def _file(shelf: Shelf) -> Path:
     """A parts file of two rows beside the shelf."""
-    assert shelf.path is not None
-    path = shelf.path.with_name("parts.csv")
+    folder = shelf.path.parent if shelf.path else Path(tempfile.mkdtemp())
+    path = folder / "parts.csv"
     path.write_text("type,quantity,source_unit\nEX-7,2,U9\nEX-8,3,U9\n")
     return path
 
@@ -189,7 +191,7 @@ def test_undo_walks_back_write_by_write(shelf: Shelf) -> None:
 def test_undo_takes_back_only_what_the_own_bench_wrote(shelf: Shelf) -> None:
     """The other bench's later write stays."""
     moves.hold(shelf, 1)
-    moves.move(open_shelf(str(shelf.path), bench="south"), 1, "B2")
+    moves.move(again(shelf, "south"), 1, "B2")
 
     undo(shelf)
 
@@ -200,7 +202,7 @@ def test_undo_takes_back_only_what_the_own_bench_wrote(shelf: Shelf) -> None:
 
 def _by_another(shelf: Shelf) -> Shelf:
     """The same shelf at another bench."""
-    return open_shelf(str(shelf.path), bench="south")
+    return again(shelf, "south")
 
 
 @pytest.mark.parametrize(

@@ -15,6 +15,7 @@ from inventory.rules.verdict import Wanted
 from inventory.store import lots, parts, rating_road
 from inventory.store.check import check
 from inventory.store.shelf import Shelf
+from tests.store.shelves import SERVER
 
 FORMS = ("SPST-NO", "SPST-NC", "SPDT")
 
@@ -132,6 +133,7 @@ def test_the_different_words_of_a_rating_are_read_step_by_step(stocked: Connecti
     assert rating_road.words_of(stocked, "gizmo") == []
 
 
+@pytest.mark.skipif(SERVER is not None, reason="reads the plans of SQLite")
 @pytest.mark.parametrize("gaps", [False, True])
 def test_no_query_of_the_road_scans_a_table(stocked: Connection, gaps: bool) -> None:  # noqa: FBT001
     """Each step is a SEARCH by index; only the bounded rows of the driver are walked."""

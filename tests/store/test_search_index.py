@@ -149,7 +149,7 @@ def test_other_databases_are_asked_through_sqlalchemy(
 
         def __init__(self, connection: Any) -> None:
             super().__init__(connection)
-            self._portable, self._connection = True, connection
+            self.portable, self._connection = True, connection
 
     monkeypatch.setattr("inventory.store.search_index.Asking", Portable)
     monkeypatch.setattr("inventory.store.search_rows.Asking", Portable)

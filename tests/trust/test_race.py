@@ -37,20 +37,20 @@ pytestmark = pytest.mark.skipif(os.name != "posix", reason="pipes as benches")
 class Bench:
     """One process at the shelf; told by a line which lot to take."""
 
-    def __init__(self, shelf: Path, name: str, command: str) -> None:
-        self.said = shelf.with_name(f"{name}.err")
+    def __init__(self, shelf: str, folder: Path, name: str, command: str) -> None:
+        self.said = folder / f"{name}.err"
         with self.said.open("w") as errors:
             self.process = self._started(shelf, name, command, errors)
 
     def _started(
-        self, shelf: Path, name: str, command: str, errors: IO[str]
+        self, shelf: str, name: str, command: str, errors: IO[str]
     ) -> subprocess.Popen[str]:
         """The process, waiting for its first line."""
         return subprocess.Popen(
             [sys.executable, "-c", _RACER],
             env={
                 **os.environ,
-                "SALVAGE_SHELF": str(shelf),
+                "SALVAGE_SHELF": shelf,
                 "SALVAGE_BENCH": name,
                 "RACE_COMMAND": command,
                 "COLUMNS": "400",
@@ -77,9 +77,9 @@ class Bench:
 
 
 @contextmanager
-def benches(shelf: Path, command: str) -> Iterator[list[Bench]]:
-    """Some benches, ended at the end."""
-    made = [Bench(shelf, f"bench{n}", command) for n in range(BENCHES)]
+def benches(shelf: str, folder: Path, command: str) -> Iterator[list[Bench]]:
+    """Some benches, ended at the end; what they are told goes to files in the folder."""
+    made = [Bench(shelf, folder, f"bench{n}", command) for n in range(BENCHES)]
     try:
         yield made
     finally:
@@ -87,9 +87,9 @@ def benches(shelf: Path, command: str) -> Iterator[list[Bench]]:
             bench.process.communicate("")
 
 
-def _shelf_of(path: Path, rounds: int) -> Shelf:
+def _shelf_of(where: str, rounds: int) -> Shelf:
     """A shelf with as many lots of one good piece as there are rounds."""
-    shelf = open_shelf(str(path), create=True)
+    shelf = open_shelf(where, create=True)
     log_pieces(
         shelf,
         [Piece("EX-1", family="other", state="good", bin="A1") for _ in range(rounds)],
@@ -97,10 +97,10 @@ def _shelf_of(path: Path, rounds: int) -> Shelf:
     return shelf
 
 
-def race(path: Path, rounds: int, command: str) -> list[str]:
+def race(where: str, folder: Path, rounds: int, command: str) -> list[str]:
     """Race for the last piece of so many lots; returns what the losers were told."""
-    shelf = _shelf_of(path, rounds)
-    with benches(path, command) as racing:
+    shelf = _shelf_of(where, rounds)
+    with benches(where, folder, command) as racing:
         for lot in range(1, rounds + 1):
             for bench in racing:
                 bench.go(lot)
@@ -116,7 +116,7 @@ def race(path: Path, rounds: int, command: str) -> list[str]:
 )
 def test_the_last_piece_is_taken_once(tmp_path: Path, command: str, kind: str, rounds: int) -> None:
     """Each loser ends with 1 and one sentence that says how many are left."""
-    told = race(tmp_path / "a.shelf", rounds, command)
+    told = race(str(tmp_path / "a.shelf"), tmp_path, rounds, command)
 
     assert len(told) == rounds * (BENCHES - 1)
     assert all("cannot give that" in line and "0 free" in line for line in told)
@@ -135,7 +135,7 @@ def test_the_last_piece_is_taken_once_in_a_thousand_races(
     """Write-ahead log and rollback journal, each with its SQLite."""
     monkeypatch.setenv("SALVAGE_SQLITE", library)
 
-    told = race(tmp_path / "a.shelf", 1000, "fit")
+    told = race(str(tmp_path / "a.shelf"), tmp_path, 1000, "fit")
 
     assert len(told) == 1000 * (BENCHES - 1)
     assert not [line for line in told if "locked" in line or "Traceback" in line]
@@ -155,7 +155,7 @@ def test_a_bench_that_holds_the_shelf_too_long_is_named_and_nothing_is_lost(
 ) -> None:
     """After the stated wait one sentence, exit code 3; when it lets go, the same words work."""
     path = tmp_path / "a.shelf"
-    _shelf_of(path, 1)
+    _shelf_of(str(path), 1)
     env = {**os.environ, "SALVAGE_SHELF": str(path)}
     short = (
         "import sys; from inventory.store import connection; connection.WAIT_SECONDS = 0.3;"

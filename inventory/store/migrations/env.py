@@ -2,9 +2,13 @@
 
 from alembic import context
 
+from inventory.store.migrate import version_table
+
+connection = context.config.attributes["connection"]
 context.configure(
-    connection=context.config.attributes["connection"],
+    connection=connection,
     transactional_ddl=True,
     transaction_per_migration=False,
+    version_table=version_table(connection),
 )
 context.run_migrations()

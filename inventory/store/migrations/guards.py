@@ -11,10 +11,15 @@ _SQLITE = (
     " BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END",
 )
 _POSTGRESQL = (
+    # a dump may name the part type that another became before its own row
+    "ALTER TABLE part_type ALTER CONSTRAINT part_type_merged_into_fkey DEFERRABLE",
     "CREATE FUNCTION journal_only_grows() RETURNS trigger LANGUAGE plpgsql AS"
-    " $$ BEGIN RAISE EXCEPTION 'the journal only grows'; END $$",
-    "CREATE TRIGGER journal_only_grows BEFORE UPDATE OR DELETE ON journal"
+    " $$ BEGIN RAISE EXCEPTION 'the journal only grows'"
+    " USING ERRCODE = 'integrity_constraint_violation'; END $$",
+    "CREATE TRIGGER journal_keeps_its_rows BEFORE UPDATE OR DELETE ON journal"
     " FOR EACH ROW EXECUTE FUNCTION journal_only_grows()",
+    "CREATE TRIGGER journal_is_never_emptied BEFORE TRUNCATE ON journal"
+    " FOR EACH STATEMENT EXECUTE FUNCTION journal_only_grows()",
 )
 
 
