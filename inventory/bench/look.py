@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -75,6 +76,25 @@ def unit_page(shelf: Shelf, label: str) -> UnitPage:
         there = lots.where(connection, "source_unit_id = :id", id=unit.id)
         known = parts.many(connection, {lot.part_id for lot in there})
         return UnitPage(unit, tuple((lot, known[lot.part_id]) for lot in there))
+
+
+def new_bin(shelf: Shelf, code: str) -> str | None:
+    """A sentence where a bin was not there before; None where it was, or on an empty shelf.
+
+    A bin that differs only in its noughts or signs is named: ``A2-5`` beside ``A2-05``.
+    """
+    code = code.strip()
+    with shelf.read() as connection:
+        known = lots.bins(connection)
+    if not known or code in known:
+        return None
+    near = [other for other in known if _bare_bin(other) == _bare_bin(code)]
+    return f"Bin {code} is new" + (f"; there is a bin {near[0]} too." if near else ".")
+
+
+def _bare_bin(code: str) -> tuple[str, ...]:
+    """Letters and numbers of a bin without noughts, signs and case."""
+    return tuple(piece.lstrip("0") for piece in re.findall(r"[^\W0-9_]+|[0-9]+", code.casefold()))
 
 
 def in_bin(shelf: Shelf, code: str) -> list[tuple[Lot, Part]]:

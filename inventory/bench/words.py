@@ -10,13 +10,19 @@ from inventory.matching.suggest import close_to
 
 
 def known(word: str, choices: Iterable[str], what: str) -> str:
-    """The word itself if it is one of the choices; else a sentence that names near ones."""
+    """The word itself if it is one of the choices; else near ones, or all there are, are named."""
     options = list(choices)
     if word in options:
         return word
     near = close_to(word, options)
     hint = f" Did you mean {' or '.join(near)}?" if near else ""
+    if not near and 0 < len(options) <= MOST_LISTED:
+        hint = f" Known: {', '.join(sorted(options))}."
     raise WrongInput(f"There is no {what} {word!r}.{hint}")
+
+
+MOST_LISTED = 60
+"""So many choices are listed where none is near; a shelf's own bins and units may be more."""
 
 
 def family(word: str) -> str:

@@ -180,10 +180,14 @@ def move(
 
     Example: salvage move 17 B2-01
     """
-    from inventory.bench import moves
+    from inventory.bench import look, moves
     from inventory.bench.place import open_for
 
-    done = moves.move(open_for(shelf), lot, bin_code, quantity=quantity, dry_run=dry_run)
+    opened = open_for(shelf)
+    fresh = look.new_bin(opened, bin_code)
+    done = moves.move(opened, lot, bin_code, quantity=quantity, dry_run=dry_run)
+    if fresh:
+        show.warn(fresh)
     _tell(done, "moved", dry_run=dry_run, json=json)
 
 

@@ -106,3 +106,12 @@ def test_a_row_for_a_program_says_all_that_a_table_does(shelf: Shelf) -> None:
     )
     job(shelf)
     assert look.event_row(look.latest(shelf, 1)[0])["kind"] == "job-opened"
+
+
+def test_a_bin_that_is_new_is_said_to_be(shelf: Shelf) -> None:
+    """A slip in a nought would lose a part; the bin it looks like is named."""
+    assert look.new_bin(shelf, "A2-05") is None  # the first bin of all surprises nobody
+    lot(shelf, bin="A2-05")
+    assert look.new_bin(shelf, "A2-05") is None
+    assert look.new_bin(shelf, "a2-5") == "Bin a2-5 is new; there is a bin A2-05 too."
+    assert look.new_bin(shelf, "Q-1") == "Bin Q-1 is new."

@@ -31,10 +31,17 @@ def test_a_slip_is_answered_with_what_was_meant(ask: object, said: str, hint: st
         ask(said)  # type: ignore[operator]
 
 
-def test_a_word_like_no_other_gets_no_hint() -> None:
-    """A wrong hint is worse than none."""
-    with pytest.raises(WrongInput, match=r"^There is no colour 'zzz'\.$"):
+def test_a_word_like_no_other_is_answered_with_all_there_are() -> None:
+    """A wrong hint is worse than none; a short list is better than both."""
+    with pytest.raises(WrongInput, match=r"^There is no colour 'zzz'\. Known: green, red\.$"):
         words.known("zzz", ["red", "green"], "colour")
+
+
+def test_a_list_too_long_to_read_is_not_read_out() -> None:
+    """Nor is an empty one."""
+    for choices in ([], [f"A1-{number:03}" for number in range(words.MOST_LISTED + 1)]):
+        with pytest.raises(WrongInput, match=r"^There is no bin 'zzz'\.$"):
+            words.known("zzz", choices, "bin")
 
 
 def test_a_state_belongs_to_its_family() -> None:
