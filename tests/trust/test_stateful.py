@@ -107,7 +107,7 @@ class ShelfMachine(RuleBasedStateMachine):
         part = min(known, default=1 + max(self.model.parts, default=0))
 
         def then(model: Model) -> None:
-            model.parts[part] = marking
+            model.parts.setdefault(part, marking)
             model.lots[max(model.lots, default=0) + 1] = [part, pieces, state, "A1"]
 
         self._try(bench, lambda shelf: log_pieces(shelf, [piece]), then, ok=True)
