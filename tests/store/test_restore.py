@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 import threading
+import time
 from pathlib import Path
 from typing import Any
 
@@ -181,6 +182,7 @@ def _bench_that_writes(path: Path, taken: list[int], stop: threading.Event) -> N
     while not stop.is_set():
         try:
             taken.append(take(mine))
+            time.sleep(0.001)  # without any gap a restore is refused after its wait
         except StoreUnusable:
             continue
 
