@@ -64,7 +64,7 @@ def _name(module: ModuleType) -> str:
 
 
 @pytest.mark.parametrize("grammar", GRAMMARS, ids=_name)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(text=TEXTS)
 def test_no_text_raises_and_no_character_vanishes(grammar: ModuleType, text: str) -> None:
     """Marks and unread pieces cover every character that is not white space exactly once."""

@@ -117,7 +117,7 @@ def scaled(draw: st.DrawFn, way: Way, value: Any) -> Any:
     return round(value * factor, 6)
 
 
-@settings(max_examples=700, deadline=None)
+@settings(max_examples=300, deadline=None)
 @given(two_parts())
 def test_no_pair_is_good_that_a_source_forbids(drawn: tuple[str, Ratings, Ratings]) -> None:
     """Over all families, several differences and unknowns at once."""
@@ -133,7 +133,7 @@ def test_no_pair_is_good_that_a_source_forbids(drawn: tuple[str, Ratings, Rating
 ORDER = (Verdict.SAME, Verdict.FITS, Verdict.ASK, Verdict.REFUSED)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(two_parts(), st.randoms(use_true_random=False))
 def test_the_way_a_value_is_spelt_changes_no_verdict(
     drawn: tuple[str, Ratings, Ratings], chance: Any
@@ -157,7 +157,7 @@ def respelt(value: Any, chance: Any) -> Any:
     return value
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(two_parts(), st.data())
 def test_an_unknown_more_never_makes_a_verdict_better(
     drawn: tuple[str, Ratings, Ratings], data: st.DataObject
@@ -172,7 +172,7 @@ def test_an_unknown_more_never_makes_a_verdict_better(
     assert after not in GOOD or before in GOOD
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(two_parts(), st.data())
 def test_a_lower_rating_never_makes_a_verdict_better(
     drawn: tuple[str, Ratings, Ratings], data: st.DataObject
