@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from inventory.families.sheet import Attribute
 from inventory.records import Outcome
 from inventory.rules.compare import OPERATORS, compare, deviation, members, numbers, show
+from inventory.rules.words import flag, plain_word
 
 MET, NOTE, ASK, NO = Outcome.MET, Outcome.NOTE, Outcome.ASK, Outcome.REFUSED
 
@@ -205,12 +206,16 @@ VALUES = st.none() | st.booleans() | st.integers(0, 400) | st.text(max_size=8) |
 )  # fmt: skip
 
 
+@example("includes", False, None)
+@example("ranked", "a", None)
 @given(st.sampled_from(sorted(OPERATORS)), VALUES, VALUES)
 def test_nothing_typed_makes_an_operator_stumble(operator: str, wanted: Any, offered: Any) -> None:
-    """Any two values get an answer, and unknown is never met."""
+    """Any two values get an answer, and unknown is never met unless the least there is will do."""
     reason = compare(line(operator, tolerance=0.1, order=("a", "b")), wanted, offered)
+    ranked_least = operator == "ranked" and plain_word(wanted) == "a"
+    will_do = ranked_least or (operator == "includes" and flag(wanted) is False)
 
-    assert (reason is None) is (wanted is None)
+    assert (reason is None) is (wanted is None or (offered is None and will_do))
     if reason is not None and offered is None:
         assert reason.outcome is ASK
 
