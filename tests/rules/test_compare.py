@@ -206,8 +206,8 @@ VALUES = st.none() | st.booleans() | st.integers(0, 400) | st.text(max_size=8) |
 )  # fmt: skip
 
 
-@example("includes", False, None)
-@example("ranked", "a", None)
+@example(operator="includes", wanted=False, offered=None)
+@example(operator="ranked", wanted="a", offered=None)
 @given(st.sampled_from(sorted(OPERATORS)), VALUES, VALUES)
 def test_nothing_typed_makes_an_operator_stumble(operator: str, wanted: Any, offered: Any) -> None:
     """Any two values get an answer, and unknown is never met unless the least there is will do."""
