@@ -16,6 +16,8 @@ def moment(as_of: str | None, connection: Connection) -> str:
     """The end of a day as the journal writes it; where none is said, now.
 
     A journal's times never go back: where the clock does, now is the time of the last event.
+    Raises ``WrongInput`` for what is no day, and for a day before the journal begins: that
+    nothing is known of it must not read as that nothing was there.
     """
     if as_of is None:
         return max(journal.now(), journal.latest(connection))
@@ -23,9 +25,14 @@ def moment(as_of: str | None, connection: Connection) -> str:
         day = datetime.fromisoformat(as_of).date()
     except ValueError as error:
         raise WrongInput(f"Not a date: {as_of!r}. Write it like 2026-03-31.") from error
-    return datetime(day.year, day.month, day.day, 23, 59, 59, 999999, UTC).isoformat(
-        timespec="microseconds"
-    )
+    end = datetime(day.year, day.month, day.day, 23, 59, 59, 999999, UTC)
+    at = end.isoformat(timespec="microseconds")
+    begun = journal.earliest(connection)
+    if at < begun:
+        raise WrongInput(
+            f"Nothing is known of {day.isoformat()}: the journal begins on {begun[:10]}."
+        )
+    return at
 
 
 @contextmanager

@@ -109,6 +109,12 @@ def latest(connection: Connection) -> str:
     return next((str(at) for (at,) in rows), "")
 
 
+def earliest(connection: Connection) -> str:
+    """The time of the first event; before every time where there is none."""
+    rows = Asking(connection).rows("SELECT at FROM journal ORDER BY seq LIMIT 1")
+    return next((str(at) for (at,) in rows), "")
+
+
 def _row(event: Event, at: str, bench: str, act: int) -> tuple[Any, ...]:
     """The columns of an event, in the order of ``_COLUMNS``."""
     return (

@@ -255,10 +255,11 @@ def test_a_day_that_is_none_is_refused(shelf: Shelf, said: str) -> None:
         low(shelf, as_of=said)
 
 
-def test_before_the_shelf_began_there_was_nothing(shelf: Shelf) -> None:
-    """No part type, no line."""
+def test_before_the_shelf_began_nothing_is_known(shelf: Shelf) -> None:
+    """No empty report, which would read as that nothing ran short."""
     lot(shelf)
-    assert low(shelf, as_of="2001-01-01").lines == ()
+    with pytest.raises(WrongInput, match="Nothing is known of 2001-01-01"):
+        low(shelf, as_of="2001-01-01")
     with pytest.raises(NotFound):
         jobs.job_page(shelf, 1)
 

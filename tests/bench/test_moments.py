@@ -35,6 +35,19 @@ def test_a_day_means_its_last_moment(shelf: Shelf) -> None:
             assert moment(said, connection) == "2026-03-31T23:59:59.999999+00:00"
 
 
+@pytest.mark.parametrize("report", [low, day, wear])
+def test_a_day_before_the_journal_begins_is_no_empty_shelf(
+    shelf: Shelf, report: Callable[..., object]
+) -> None:
+    """Nothing is known of it, which is not the same as nothing running short."""
+    report(shelf, as_of="2001-01-01")  # a shelf without any event contradicts no day
+    lot(shelf)
+
+    with pytest.raises(WrongInput, match="Nothing is known of 2001-01-01: the journal begins on"):
+        report(shelf, as_of="2001-01-01")
+    report(shelf, as_of="2999-01-01")
+
+
 @pytest.mark.parametrize("said", ["", "31.3.2026", "2026-02-30", "soon"])
 def test_a_day_that_is_none_is_a_slip_of_the_fingers(shelf: Shelf, said: str) -> None:
     """Exit code 2, and an example."""

@@ -165,5 +165,5 @@ def test_nothing_is_invented_of_a_model_nobody_took_apart(shelf: Shelf) -> None:
         worth(shelf, "BK-30")
     with pytest.raises(WrongInput, match="no unit or model 'U4'"):
         worth(shelf, "U4")
-    with pytest.raises(NotFound):
+    with pytest.raises(WrongInput, match="Nothing is known of 2025-06-09"):
         worth(shelf, "U2", as_of="2025-06-09")
