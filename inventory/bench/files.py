@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -47,10 +47,18 @@ def rows_in(path: Path, encoding: str | None = None) -> Iterator[Row]:
         yield Row(number, cells)
 
 
-def pieces_of_file(path: Path, encoding: str | None = None) -> list[Piece]:
-    """All pieces of a file; the first bad row is the error."""
+def pieces_of_file(
+    path: Path, encoding: str | None = None, *, left: Callable[[Row], None] | None = None
+) -> list[Piece]:
+    """All pieces of a file; the first bad row is the error.
+
+    With ``left``, a row of quantity 0 is no piece: it is told there, as one left in its unit.
+    """
     pieces = []
     for row in rows_in(path, encoding):
+        if left is not None and str(row.cells.get("quantity", "")).strip() == "0":
+            left(row)
+            continue
         try:
             pieces.append(piece_of(row.cells))
         except BadCell as bad:

@@ -122,6 +122,9 @@ def tell_cautions(
     return known
 
 
+LEFT_SHOWN = 5
+"""So many part types left in a unit are named; the rest is counted."""
+
 Label = Annotated[str | None, typer.Argument(help="Label you write on the unit, e.g. U12.")]
 Kind = Annotated[str | None, typer.Option(help="Kind of appliance, e.g. microwave oven.")]
 MadeBy = Annotated[str | None, typer.Option(help="Maker of the unit.")]
@@ -142,7 +145,10 @@ Pulled = Annotated[
     ),
 ]
 Listed = Annotated[
-    Path | None, typer.Option("--pieces", help="CSV of the pieces, columns as for load.")
+    Path | None,
+    typer.Option(
+        "--pieces", help="CSV of the pieces, columns as for load, or the list of 'worth --to'."
+    ),
 ]
 Gone = Annotated[bool, typer.Option("--gone", help="Nothing more is to be had from it.")]
 
@@ -191,10 +197,12 @@ def strip(
         note=why if fault else None,
     )
     listed = [_piece(text) for text in piece or []]
+    left: list[Any] = []
     if pieces is not None:
-        from inventory.bench.files import pieces_of_file
+        from inventory.bench.pulling import ticked_off
 
-        listed += pieces_of_file(pieces)
+        found, left = ticked_off(pieces)
+        listed += found
     said: set[str] = set()
     if asking and not listed:
         said = tell_cautions({"hv_capacitor"}, "strip")
@@ -204,9 +212,19 @@ def strip(
     if not json:
         would = "Would log" if dry_run else "Logged"
         show.line(f"{would} unit {show.safe(stored.label)} ({show.safe(stored.kind)}).")
+        _tell_left(left)
     if not asking or piece or pieces:
         said = tell_cautions({one.part.family for one in done} or {"hv_capacitor"}, "strip")
     _tell(done, dry_run=dry_run, json=json, said=said)
+
+
+def _tell_left(left: list[Any]) -> None:
+    """What the list says stays in the unit; what should have been pulled stands first in it."""
+    for one in left[:LEFT_SHOWN]:
+        why = f": {show.safe(one.why)}" if one.why else "."
+        show.line(f"Left in it: {show.safe(one.what)}{why}")
+    if len(left) > LEFT_SHOWN:
+        show.line(f"Left in it: {len(left) - LEFT_SHOWN} more, as the list says.")
 
 
 def _piece(text: str) -> Any:

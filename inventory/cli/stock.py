@@ -16,7 +16,7 @@ AsOf = Annotated[str | None, typer.Option("--as-of", help="As the journal had it
 
 def attach(app: typer.Typer) -> None:
     """Hang the commands of this subject on the app."""
-    for command in (low, worth, wear, order, receive, keep, figure):
+    for command in (low, wear, order, receive, keep, figure):
         app.command()(command)
 
 
@@ -144,60 +144,6 @@ def _backtest(opened: Any, as_of: str | None, *, json: bool) -> None:
             stocks, settings = asked(connection, as_of)
         found = own_backtest(stocks, settings)
     show.as_json(asdict(found)) if json else show.line(found.sentence())
-
-
-def worth(
-    unit: Annotated[str, typer.Argument(metavar="UNIT|MODEL", help="Label of a unit, or a model.")],
-    as_of: AsOf = None,
-    json: options.Json = False,
-    shelf: options.Shelf = None,
-) -> None:
-    """Show what to pull from a unit, best value a minute first.
-
-    Example: salvage worth U51
-    """
-    from inventory.bench.place import open_for
-    from inventory.bench.worth import as_rows
-    from inventory.bench.worth import worth as report_worth
-
-    with waiting("Adding up the journal"):
-        found = report_worth(open_for(shelf), unit, as_of=as_of)
-    report = found.report
-    if json:
-        show.as_json(
-            {
-                "unit": unit,
-                "units_before": found.units_before,
-                "hazards": list(report.hazards),
-                "pull": as_rows(report.pulls),
-                "skip": as_rows(report.skipped),
-                "minutes": report.minutes,
-                "gain_cents": round(report.gain),
-            }
-        )
-        return
-    for hazard in report.hazards:
-        show.caution(hazard)
-    again = "unit" if found.units_before == 1 else "units"
-    show.line(f"From {found.units_before} {again} of this model taken apart before:", "head")
-    rows = [
-        (
-            f"[ ] {line.take} x {line.name}",
-            f"{line.share_good:.0%}",
-            f"{line.minutes:.0f}",
-            show.money(round(line.per_minute)),
-            line.why,
-        )
-        for line in report.pulls
-    ]
-    if rows:
-        show.table(("Pull", "Good", "Minutes", "A minute", "Why"), rows, right=(1, 2, 3))
-        gain = show.money(max(0, round(report.gain)))
-        show.line(f"{report.minutes:.0f} minutes; worth {gain} over the wage.")
-    else:
-        show.line("Nothing is worth pulling.")
-    for line in report.skipped:
-        show.line(f"Leave {line.leave} x {line.name}: {line.why}")
 
 
 def wear(

@@ -240,8 +240,8 @@ def known_or_added(connection: Connection, wanted: Sequence[Part]) -> list[tuple
 def _known(ask: Asking, wanted: Sequence[Part]) -> dict[tuple[str, ...], int]:
     """Numbers of part types that could be among these, by what makes them one."""
     known: dict[tuple[str, ...], int] = {}
-    for number, *words in _alike(ask, wanted):
-        said = tuple(word or "" for word in words)
+    for number, *words, ratings in _alike(ask, wanted):
+        said = (*(word or "" for word in words), _in_order(json.loads(ratings or "{}")))
         known[said] = min(number, known.get(said, number))
     return known
 
@@ -256,9 +256,14 @@ def _add_codes(connection: Connection, number: int, part: Part) -> None:
 
 
 def said_of(part: Part) -> tuple[str, ...]:
-    """What makes two part types one, as the table keeps it."""
-    ratings = _written(part.ratings)
+    """What makes two part types one; in which order their ratings were said does not."""
+    ratings = _in_order(part.ratings)
     return (part.family, part.maker or "", part.type_code or "", part.marking, ratings)
+
+
+def _in_order(ratings: Mapping[str, Value]) -> str:
+    """Ratings as one text, whatever order they stand in."""
+    return json.dumps(dict(ratings), ensure_ascii=False, sort_keys=True)
 
 
 def _alike(ask: Asking, wanted: Sequence[Part]) -> Iterator[tuple[Any, ...]]:

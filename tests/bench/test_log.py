@@ -161,3 +161,15 @@ def test_a_dry_run_gives_the_number_it_would_have(shelf: Shelf) -> None:
     assert done[0].lot.id == 1
     with pytest.raises(NotFound):
         look.part_page(shelf, 1)
+
+
+def test_the_order_in_which_ratings_were_said_makes_no_second_part_type(shelf: Shelf) -> None:
+    """The same part told again with its figures in another order is known."""
+    one = Piece("EX-1", family="other", ratings={"resistive_a": 16, "volts_ac": [250]})
+    two = Piece("EX-1", family="other", ratings={"volts_ac": [250], "resistive_a": 16})
+    more = Piece("EX-1", family="other", ratings={"volts_ac": [125], "resistive_a": 16})
+
+    done = log_pieces(shelf, [one, two]) + log_pieces(shelf, [two, more])
+
+    first = done[0].part.id
+    assert [each.part.id == first for each in done] == [True, True, True, False]

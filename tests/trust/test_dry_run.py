@@ -14,7 +14,7 @@ from inventory.cli.main import app
 from tests.cli.calling import call
 
 LOOKING = {
-    "read", "low", "worth", "show", "history", "where", "job list", "job show", "xref list",
+    "read", "low", "show", "history", "where", "job list", "job show", "xref list",
     "xref follow", "screw name", "screw instead", "screw limits", "screw weigh",
 }  # fmt: skip
 """Commands that write nothing, neither on a shelf nor in a file."""
