@@ -126,9 +126,21 @@ def sit_alone(*words: str, at: str, keys: str) -> Said:
         with process:
             try:
                 shown.wait_for(at)
-                shown.press(keys)
-                out, _ = process.communicate(timeout=60)
+                out = _pressed_until_it_ends(process, shown, keys)
             except BaseException:
                 process.kill()
                 raise
     return Said(process.returncode, out, shown.text())
+
+
+def _pressed_until_it_ends(process: subprocess.Popen[str], shown: Screen, keys: str) -> str:
+    """Press keys, as a person again where nothing came of it; returns what was printed.
+
+    A signal between the question and the read that waits for its answer is only seen when that
+    read ends: so it is with every program that asks.
+    """
+    for _ in range(60):
+        shown.press(keys)
+        with suppress(subprocess.TimeoutExpired):
+            return process.communicate(timeout=2)[0]
+    raise AssertionError(f"{keys!r} ended nothing; shown was {shown.text()!r}")

@@ -172,6 +172,10 @@ def test_an_unknown_more_never_makes_a_verdict_better(
     assert after not in GOOD or before in GOOD
 
 
+MORE_ASKS = {"ribs"}
+"""Where more is safe but does it fit the pulley? Half of too many is then the number wanted."""
+
+
 @settings(max_examples=120, deadline=None)
 @given(two_parts(), st.data())
 def test_a_lower_rating_never_makes_a_verdict_better(
@@ -179,7 +183,11 @@ def test_a_lower_rating_never_makes_a_verdict_better(
 ) -> None:
     """Where more is safe, half of it is not better; where less is safe, twice of it is not."""
     family, want, have = drawn
-    open_to_it = [w for w in FAMILIES[family] if w.safe in {"more", "less"} and have[w.attribute]]
+    open_to_it = [
+        w
+        for w in FAMILIES[family]
+        if w.safe in {"more", "less"} and have[w.attribute] and w.attribute not in MORE_ASKS
+    ]
     if not open_to_it:
         return
     way = data.draw(st.sampled_from(open_to_it))
