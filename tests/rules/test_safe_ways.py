@@ -106,6 +106,9 @@ def two_parts(draw: st.DrawFn) -> tuple[str, Ratings, Ratings]:
         other = draw(st.sampled_from((value, value, value, value, *way.values, None)))
         want[way.attribute] = draw(st.sampled_from((value,) * 12 + (None,)))
         have[way.attribute] = scaled(draw, way, other)
+    for (of, name), origin in DERIVED.items():
+        if of == family and have[name] is None:
+            have[origin] = None  # else it would follow from it
     return family, want, have
 
 
@@ -165,6 +168,8 @@ def test_an_unknown_more_never_makes_a_verdict_better(
     """Of the offered part: what is not known is never better than what is."""
     family, want, have = drawn
     lost = data.draw(st.sets(st.sampled_from(sorted(have)), min_size=1, max_size=3))
+    # what it could be derived from goes with it
+    lost |= {DERIVED[family, name] for name in lost if (family, name) in DERIVED}
     less = {name: None if name in lost else value for name, value in have.items()}
     before, after = verdict(family, want, have), verdict(family, want, less)
 
