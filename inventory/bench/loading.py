@@ -10,7 +10,8 @@ import pickle
 import tempfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from operator import attrgetter
 from pathlib import Path
 
 from inventory.bench.files import BadCell, LoadRefused, piece_of, rows_in
@@ -31,6 +32,9 @@ REMEMBERED = 20_000
 
 KEPT_IN_MEMORY = 32_000_000
 """Bytes of read rows; more of them wait in a temporary file."""
+
+_PLAIN = attrgetter(*(each.name for each in fields(Piece)))
+"""A piece as its values in order: three times as quick to keep as the piece itself."""
 
 Progress = Callable[[int], None]
 Chunk = list[tuple[Piece, Part]]
@@ -107,7 +111,8 @@ class _Spool:
 
     def keep(self, chunk: Chunk) -> None:
         """Put a chunk behind the others."""
-        pickle.dump(chunk, self._file, protocol=pickle.HIGHEST_PROTOCOL)
+        plain = [(_PLAIN(piece), part) for piece, part in chunk]
+        pickle.dump(plain, self._file, protocol=pickle.HIGHEST_PROTOCOL)
 
     def chunks(self) -> Iterator[Chunk]:
         """All chunks in their order."""
@@ -115,7 +120,8 @@ class _Spool:
         self._file.seek(0)
         while self._file.tell() < end:
             # nobody else can have written to it: the file has no name
-            yield pickle.load(self._file)  # noqa: S301
+            plain = pickle.load(self._file)  # noqa: S301
+            yield [(Piece(*values), part) for values, part in plain]
 
 
 @contextmanager

@@ -225,7 +225,8 @@ def known_or_added(connection: Connection, wanted: Sequence[Part]) -> list[tuple
     Two are one where family, maker, code, marking and ratings are the same; what was merged is
     the one it became. All are looked up together, since a file has thousands of them.
     """
-    said = [said_of(part) for part in wanted]
+    once = {id(part): said_of(part) for part in {id(part): part for part in wanted}.values()}
+    said = [once[id(part)] for part in wanted]
     known = _known(Asking(connection), wanted)
     fresh: dict[tuple[str, ...], Part] = {}
     for part, words in zip(wanted, said, strict=True):
