@@ -12,7 +12,7 @@ import sys
 import termios
 import time
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager, redirect_stderr, redirect_stdout, suppress
+from contextlib import contextmanager, redirect_stderr, redirect_stdout
 from threading import Thread
 from typing import Literal, TextIO
 from unittest.mock import patch
@@ -21,12 +21,15 @@ from inventory.cli.start import run
 from tests.cli.calling import Said
 
 _OWN_TERMINAL = """
-import os, sys
+import os, signal, sys
 os.close(os.open(os.ttyname(0), os.O_RDWR))
+signal.signal(signal.SIGINT, signal.default_int_handler)
 from inventory.cli.start import main
 main()
 """
-"""The first terminal a new session opens is the one its Ctrl-C comes from. Source: tty_ioctl(4)."""
+"""The first terminal a new session opens is the one its Ctrl-C comes from. Source: tty_ioctl(4).
+Where the tests run in the background, Ctrl-C is ignored by all their children unless they say so.
+Source: POSIX shell, asynchronous lists."""
 
 PLAIN = {"TERM": "xterm", "NO_COLOR": "1", "COLUMNS": "80"}
 """A terminal of 80 columns that is asked for no colour."""
@@ -126,21 +129,9 @@ def sit_alone(*words: str, at: str, keys: str) -> Said:
         with process:
             try:
                 shown.wait_for(at)
-                out = _pressed_until_it_ends(process, shown, keys)
+                shown.press(keys)
+                out, _ = process.communicate(timeout=60)
             except BaseException:
                 process.kill()
                 raise
     return Said(process.returncode, out, shown.text())
-
-
-def _pressed_until_it_ends(process: subprocess.Popen[str], shown: Screen, keys: str) -> str:
-    """Press keys, as a person again where nothing came of it; returns what was printed.
-
-    A signal between the question and the read that waits for its answer is only seen when that
-    read ends: so it is with every program that asks.
-    """
-    for _ in range(60):
-        shown.press(keys)
-        with suppress(subprocess.TimeoutExpired):
-            return process.communicate(timeout=2)[0]
-    raise AssertionError(f"{keys!r} ended nothing; shown was {shown.text()!r}")
