@@ -12,7 +12,7 @@ import sys
 import termios
 import time
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager, redirect_stderr, redirect_stdout
+from contextlib import contextmanager, redirect_stderr, redirect_stdout, suppress
 from threading import Thread
 from typing import Literal, TextIO
 from unittest.mock import patch
