@@ -180,9 +180,11 @@ KINDS: dict[str, tuple[Callable[[Path, float], Killed], float]] = {
 def kill_often(kind: str, rounds: int, folder: Path, seed: int) -> tuple[int, int]:
     """Kill so often; returns how many died at work and how many commands were acknowledged."""
     act, longest = KINDS[kind]
-    # what is imported once here need not be imported in every child
-    (folder / "warm").mkdir()
-    longest = min(longest, act(folder / "warm", 20).seconds)
+    # what is imported once here need not be imported in every child; only then is it timed
+    for warm in ("warm", "timed"):
+        (folder / warm).mkdir()
+        worked = act(folder / warm, 20).seconds
+    longest = min(longest, worked)
     died = acknowledged = 0
     for number, seconds in enumerate(moments(rounds, longest, seed)):
         place = folder / f"{kind}-{number}"
