@@ -7,8 +7,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from inventory.bench.files import COLUMNS
-from inventory.bench.values import cell_of
+from inventory.bench.files import COLUMNS, rating_cells, rating_columns
 from inventory.errors import Refused, WrongInput
 from inventory.store import lots, parts, units, whole
 from inventory.store.files import first_bytes, folder_is_there, json_of, write_csv, write_text
@@ -95,13 +94,12 @@ def dump_csv(shelf: Shelf, path: Path, *, dry_run: bool = False) -> int:
         labels = {unit.id: unit.label for unit in units.where(connection)}
     if dry_run:
         return len(there)
-    names = sorted({name for part in known.values() for name in part.ratings})
-    heads = [*COLUMNS, *(f"r.{name}" for name in names)]
-    return write_csv(path, heads, _csv_rows(there, known, labels, names))
+    rated = rating_columns(known.values())
+    return write_csv(path, [*COLUMNS, *rated], _csv_rows(there, known, labels, rated))
 
 
 def _csv_rows(
-    there: list[Any], known: dict[int, Any], labels: dict[int, str], names: list[str]
+    there: list[Any], known: dict[int, Any], labels: dict[int, str], rated: list[str]
 ) -> Iterator[list[object]]:
     """Lots in the columns of a parts file."""
     for lot in there:
@@ -111,5 +109,5 @@ def _csv_rows(
             part.family, part.maker, part.type_code, part.marking, part.description, lot.on_hand,
             lot.bin, lot.state, lot.origin, labels.get(lot.source_unit or 0), price, None, None,
             None, lot.note, lot.history, lot.supplier_no, "|".join(part.aliases),
-            *(cell_of(part.ratings.get(name)) for name in names),
+            *rating_cells(part, rated),
         ]  # fmt: skip

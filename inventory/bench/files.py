@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from inventory.bench import words
 from inventory.bench.log import Piece
+from inventory.bench.values import cell_of, rating_of
 from inventory.errors import WrongInput
+from inventory.records import Part
 from inventory.store.files import Row, Trouble, json_of, rows_of
 from inventory.units import cents, parse_number
 
@@ -18,6 +20,16 @@ COLUMNS = (
     "supplier_no", "also",
 )  # fmt: skip
 """Columns of a parts file; any ``r.<rating>`` column may follow."""
+
+
+def rating_columns(known: Iterable[Part]) -> list[str]:
+    """A column for each rating that one of some part types has."""
+    return sorted({f"r.{name}" for part in known for name in part.ratings})
+
+
+def rating_cells(part: Part, columns: Iterable[str]) -> list[object]:
+    """The ratings of a part type in those columns."""
+    return [cell_of(part.ratings.get(column.removeprefix("r."))) for column in columns]
 
 
 class LoadRefused(WrongInput):
@@ -169,6 +181,4 @@ def _rating(cells: Mapping[str, Any], column: str) -> Any:
     text = _text(cells, column).strip()
     if not text:
         return None
-    from inventory.bench.values import rating_of
-
     return rating_of(text)

@@ -52,10 +52,10 @@ def write_on(said: str | None, work: Callable[[Shelf], Done], *, dry_run: bool =
     from inventory.store.new_shelf import made_with
 
     where = shelf_path(said)
-    if file_of(where) is None:
-        return _on_server(where, work, dry_run=dry_run)
-    path = _free_place(where)
+    path = file_of(where)
     if path is None:
+        return _on_server(where, work, dry_run=dry_run)
+    if _is_taken(path, where):
         return work(open_for(said))
     with _data_folder(path, ours=where == str(_default())):
         made = made_with(path, work, dry_run=dry_run)
@@ -76,11 +76,10 @@ def _on_server(where: str, work: Callable[[Shelf], Done], *, dry_run: bool) -> D
     return done
 
 
-def _free_place(where: str) -> Path | None:
-    """The file a shelf is to be made in; None where there is a shelf, or a server keeps it."""
-    path = file_of(where)
+def _is_taken(path: Path, where: str) -> bool:
+    """True where something lies at the path already."""
     try:
-        return None if path is None or is_there(path) else path
+        return is_there(path)
     except OSError as error:
         raise StoreUnusable(f"Cannot open {where}: {error.strerror}.") from error
 

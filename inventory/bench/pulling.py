@@ -7,18 +7,17 @@ the unit, whoever wrote it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from inventory.bench.files import pieces_of_file
+from inventory.bench.files import pieces_of_file, rating_cells, rating_columns
 from inventory.bench.log import Piece
-from inventory.bench.values import cell_of
 from inventory.records import Part
 from inventory.stock.worth_report import WorthLine, WorthReport
 from inventory.store import lots, parts
-from inventory.store.files import Row, folder_is_there, from_spreadsheet, write_csv
+from inventory.store.files import Row, folder_is_there, write_csv
 from inventory.store.shelf import Shelf
+from inventory.store.sql import Connection
 
 HEADS = (
     "family", "maker", "type", "marking", "description", "quantity", "bin", "state", "note",
@@ -36,31 +35,32 @@ class Left:
 def write_list(shelf: Shelf, report: WorthReport, path: Path, *, dry_run: bool = False) -> int:
     """Write a pull list as a table; returns its lines, without the head."""
     folder_is_there(path)
-    lines = [line for line in (*report.pulls, *report.skipped) if line.part_id is not None]
-    numbers = {int(line.part_id or 0) for line in lines}
+    lines = {line.part_id: line for line in (*report.pulls, *report.skipped) if line.part_id}
     with shelf.read() as connection:
-        known = parts.many(connection, numbers)
-        bins = {lot.part_id: lot.bin for lot in lots.where(connection, "bin IS NOT NULL")}
+        known = parts.many(connection, lines)
+        bins = {one.part_id: _last_bin(connection, one.part_id) for one in report.pulls}
     if dry_run:
         return len(lines)
-    names = sorted({name for part in known.values() for name in part.ratings})
-    heads = [*HEADS, *(f"r.{name}" for name in names)]
-    return write_csv(path, heads, _rows(lines, known, bins, names))
+    rated = rating_columns(known.values())
+    rows = (
+        [*_cells(known[number], line, bins.get(number)), *rating_cells(known[number], rated)]
+        for number, line in lines.items()
+    )
+    return write_csv(path, [*HEADS, *rated], rows)
 
 
-def _rows(
-    lines: list[WorthLine], known: Mapping[int, Part], bins: Mapping[int, str | None],
-    names: list[str],
-) -> Iterator[list[object]]:  # fmt: skip
-    """The lines in their columns; the bin is the one the part type lay in last."""
-    for line in lines:
-        part = known[int(line.part_id or 0)]
-        yield [
-            part.family, part.maker, part.type_code, part.marking, part.description, line.take,
-            bins.get(part.id or 0) if line.take else None, "untested" if line.take else None,
-            None if line.take else line.why,
-            *(cell_of(part.ratings.get(name)) for name in names),
-        ]  # fmt: skip
+def _last_bin(connection: Connection, part_id: int | None) -> str | None:
+    """The bin a part type lay in last."""
+    there = lots.where(connection, "bin IS NOT NULL AND part_id = :part", part=part_id)
+    return there[-1].bin if there else None
+
+
+def _cells(part: Part, line: WorthLine, bin_code: str | None) -> list[object]:
+    """A line under the heads; what stays has no bin and no state, but its reason."""
+    told = (bin_code, "untested", None) if line.take else (None, None, line.why)
+    return [
+        part.family, part.maker, part.type_code, part.marking, part.description, line.take, *told,
+    ]  # fmt: skip
 
 
 def ticked_off(path: Path) -> tuple[list[Piece], list[Left]]:
@@ -72,8 +72,5 @@ def ticked_off(path: Path) -> tuple[list[Piece], list[Left]]:
 
 def _left(row: Row) -> Left:
     """A row of quantity 0."""
-    said = {
-        name: from_spreadsheet(str(row.cells.get(name) or ""))
-        for name in ("marking", "type", "note")
-    }
-    return Left(said["marking"] or said["type"] or "a part", said["note"])
+    what = row.cells.get("marking") or row.cells.get("type") or "a part"
+    return Left(str(what), str(row.cells.get("note") or ""))

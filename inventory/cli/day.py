@@ -7,7 +7,6 @@ from typing import Annotated, Any
 import typer
 
 from inventory.cli import options, show
-from inventory.cli.stock import AsOf
 from inventory.cli.waiting import waiting
 
 SHOWN = 12
@@ -23,7 +22,7 @@ def day(
     html: Annotated[
         Path | None, typer.Option("--html", metavar="FILE", help="Write the page, self-contained.")
     ] = None,
-    as_of: AsOf = None,
+    as_of: options.AsOf = None,
     dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,

@@ -22,3 +22,4 @@ AtPlace = Annotated[
     str | None, typer.Option("--place", "-p", help="Place in the unit, e.g. monitor.")
 ]
 Family = Annotated[str | None, typer.Option("--family", help="Family of the part, e.g. switch.")]
+AsOf = Annotated[str | None, typer.Option("--as-of", help="As the journal had it on that day.")]

@@ -11,8 +11,6 @@ from inventory.cli import options, show
 from inventory.cli.waiting import waiting
 from inventory.errors import WrongInput
 
-AsOf = Annotated[str | None, typer.Option("--as-of", help="As the journal had it on that day.")]
-
 
 def attach(app: typer.Typer) -> None:
     """Hang the commands of this subject on the app."""
@@ -31,7 +29,7 @@ def low(
     ] = False,
     family: options.Family = None,
     limit: Annotated[int, typer.Option("--limit", help="At most so many lines.", min=1)] = 15,
-    as_of: AsOf = None,
+    as_of: options.AsOf = None,
     json: options.Json = False,
     shelf: options.Shelf = None,
 ) -> None:
@@ -153,7 +151,7 @@ def wear(
     to: Annotated[
         Path | None, typer.Option("--to", help="Write the first curve as .svg or .png.")
     ] = None,
-    as_of: AsOf = None,
+    as_of: options.AsOf = None,
     dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,

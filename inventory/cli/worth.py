@@ -6,7 +6,6 @@ from typing import Annotated, Any
 import typer
 
 from inventory.cli import options, show
-from inventory.cli.stock import AsOf
 from inventory.cli.waiting import waiting
 
 
@@ -21,7 +20,7 @@ def worth(
         Path | None,
         typer.Option("--to", help="Write the list as a .csv that 'strip --pieces' takes over."),
     ] = None,
-    as_of: AsOf = None,
+    as_of: options.AsOf = None,
     dry_run: options.DryRun = False,
     json: options.Json = False,
     shelf: options.Shelf = None,

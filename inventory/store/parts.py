@@ -66,6 +66,7 @@ def _add_aliases(connection: Connection, rows: Iterable[tuple[int, str, str | No
 
 
 _JSON = json.JSONEncoder(ensure_ascii=False)
+_SORTED_JSON = json.JSONEncoder(ensure_ascii=False, sort_keys=True)
 
 
 def _written(ratings: Mapping[str, Value]) -> str:
@@ -225,8 +226,9 @@ def known_or_added(connection: Connection, wanted: Sequence[Part]) -> list[tuple
     Two are one where family, maker, code, marking and ratings are the same; what was merged is
     the one it became. All are looked up together, since a file has thousands of them.
     """
-    once = {id(part): said_of(part) for part in {id(part): part for part in wanted}.values()}
-    said = [once[id(part)] for part in wanted]
+    each = {id(part): part for part in wanted}  # a file says the same one again and again
+    words_of = {key: said_of(part) for key, part in each.items()}
+    said = [words_of[id(part)] for part in wanted]
     known = _known(Asking(connection), wanted)
     fresh: dict[tuple[str, ...], Part] = {}
     for part, words in zip(wanted, said, strict=True):
@@ -264,7 +266,7 @@ def said_of(part: Part) -> tuple[str, ...]:
 
 def _in_order(ratings: Mapping[str, Value]) -> str:
     """Ratings as one text, whatever order they stand in."""
-    return json.dumps(dict(ratings), ensure_ascii=False, sort_keys=True)
+    return _SORTED_JSON.encode(dict(ratings))
 
 
 def _alike(ask: Asking, wanted: Sequence[Part]) -> Iterator[tuple[Any, ...]]:

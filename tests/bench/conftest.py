@@ -2,15 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-import pytest
-
 from tests.store.copies import copied_shelves
 
-
-@pytest.fixture(autouse=True, scope="package")
-def _shelves_are_copies() -> Iterator[None]:
-    """Shelves are made by copying."""
-    with copied_shelves():
-        yield
+__all__ = ["copied_shelves"]

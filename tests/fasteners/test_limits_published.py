@@ -8,6 +8,13 @@ from inventory.fasteners import answer
 from inventory.fasteners.catalogue import tapping_threads
 from inventory.fasteners.thread import INCH
 
+
+def limits(thread: str, fit: str, *names: str) -> list[float]:
+    """Some limits of a thread in a class of fit [mm]."""
+    got = answer("limits", {"thread": thread, "class": fit})
+    return [got[name] for name in names]
+
+
 # thread, class, d max, d min, d2 max, d2 min, d3 min (rounded root). Source: amesweb.info, metric
 # external thread chart (ASME B1.13M-2005).
 SCREWS = [
@@ -92,9 +99,7 @@ def test_a_fine_hole_has_the_charted_limits(
     thread: str, d1_min: float, d1_max: float, d2_min: float, d2_max: float
 ) -> None:
     """Pitches and sizes beyond the coarse series."""
-    got = answer("limits", {"thread": thread, "class": "6H"})
-
-    found = [got[name] for name in ("D1_min", "D1_max", "D2_min", "D2_max")]
+    found = limits(thread, "6H", "D1_min", "D1_max", "D2_min", "D2_max")
 
     assert found == pytest.approx([d1_min, d1_max, d2_min, d2_max], abs=0.0011)
 
@@ -131,9 +136,7 @@ def test_a_large_screw_has_its_limits(
     thread: str, d_max: float, d_min: float, d2_max: float, d2_min: float
 ) -> None:
     """Door hinges and motor mounts."""
-    got = answer("limits", {"thread": thread, "class": "6g"})
-
-    found = [got[name] for name in ("d_max", "d_min", "d2_max", "d2_min")]
+    found = limits(thread, "6g", "d_max", "d_min", "d2_max", "d2_min")
 
     assert found == pytest.approx([d_max, d_min, d2_max, d2_min], abs=0.0011)
 

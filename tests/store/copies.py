@@ -6,7 +6,6 @@ import functools
 import shutil
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -32,9 +31,9 @@ def _copied(path: Path) -> None:
         shutil.copyfile(Path(_empty().name) / "empty.shelf", path)
 
 
-@contextmanager
+@pytest.fixture(autouse=True, scope="package")
 def copied_shelves() -> Iterator[None]:
-    """For tests whose subject is not how a shelf comes into being; those are in tests/store."""
+    """For folders whose subject is not how a shelf comes into being; that is tests/store's."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(migrate, "_run", _copied)
         yield
