@@ -31,6 +31,7 @@ class Worth:
     subject: str
     units_before: int  # units of the same model taken apart before
     report: WorthReport
+    label: str | None = None  # of the unit; None where a model was asked about
 
 
 def worth(shelf: Shelf, said: str, *, as_of: str | None = None) -> Worth:
@@ -58,7 +59,7 @@ def worth(shelf: Shelf, said: str, *, as_of: str | None = None) -> Worth:
         if part_id in by_number and part_id not in done
     ]
     before = max(count for count, _ in carried_before.values())
-    return Worth(said, before, what_is_worth(carried, money))
+    return Worth(said, before, what_is_worth(carried, money), unit.label if unit else None)
 
 
 def _subject(connection: Connection, said: str) -> tuple[SourceUnit | None, str | None, str]:

@@ -45,7 +45,7 @@ def worth(
         would = "Would write" if dry_run else "Wrote"
         show.note(
             f"{would} {rows} lines to {show.safe(to)}: fill in quantity and bin, 0 for what stays,"
-            f" then salvage strip {show.safe(unit)} --pieces {show.safe(to)}."
+            f" then salvage strip {show.safe(found.label or 'LABEL')} --pieces {show.safe(to)}."
         )
 
 

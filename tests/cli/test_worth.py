@@ -83,6 +83,14 @@ def test_what_was_not_pulled_after_all_is_told_and_not_logged(tmp_path: Path) ->
 
 
 @pytest.mark.usefixtures("own_demo")
+def test_the_list_of_a_model_names_no_unit(tmp_path: Path) -> None:
+    """A model is not a label: stripping by it would log a unit of that name."""
+    said = call("worth", "BK-20M", "--to", str(tmp_path / "a.csv"))
+    assert said.code == 0
+    assert "salvage strip LABEL --pieces" in " ".join(said.err.split())
+
+
+@pytest.mark.usefixtures("own_demo")
 def test_a_list_tried_dry_is_not_written(tmp_path: Path) -> None:
     """The sentence says would."""
     said = call("worth", "U55", "--to", str(tmp_path / "a.csv"), "--dry-run")
